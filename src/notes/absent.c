@@ -80,6 +80,9 @@ static int count_of_parts(const struct fault_reader *r, size_t from, size_t to, 
         *of = whole;
         return some;
     }
+    size_t first = absent_some_of(r, from, &some); // "two of the small weights"
+    if (first < from) note_take(r->note, first, from, TAKEN_SCOPE);
+    if (first < from && some) return some;
     const struct flaw *lack = ruleset_flaw(r->note->rules, "missing-accessory");
     struct fault_hit hit = {.from = from, .to = to, .kinds = {lack}, .kind_count = 1};
     return count_of_hit(r, &hit, of);

@@ -97,9 +97,59 @@ size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
     return noun.to;
 }
 
+// "Two of the smaller", "a few of its wooden", "some of the": an amount of what stands at `noun`, of which
+// some are left. Its first token, or `noun`; `*count` is 0 where no number is said.
+size_t absent_some_of(const struct fault_reader *r, size_t noun, int *count) {
+    enum { WORDS_MOST = 2 };
+    static const char *const owners[] = {"the", "its", "these", "their", "my"};
+    static const char *const amounts[] = {"some", "several", "few", "most", "many", "couple"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = noun;
+    while (at > 0 && noun - at < WORDS_MOST && tokens->at[at - 1].kind == TOKEN_WORD &&
+           tokens->at[at - 1].stop == STOP_NONE && !r->scope.fault[at - 1] &&
+           !degrees_number(tokens, at - 1) && !token_among(tokens, at - 1, owners, COUNT(owners)) &&
+           !absent_is_small(tokens, at - 1))
+        at--;
+    if (at < 3 || !token_among(tokens, at - 1, owners, COUNT(owners)) || !token_is(tokens, at - 2, "of") ||
+        tokens->at[at - 1].stop != STOP_NONE || tokens->at[at - 2].stop != STOP_NONE ||
+        tokens->at[at - 3].stop != STOP_NONE)
+        return noun;
+    *count = degrees_number(tokens, at - 3);
+    if (!*count && token_is(tokens, at - 3, "couple")) *count = 2;
+    if (!*count && !token_among(tokens, at - 3, amounts, COUNT(amounts))) return noun;
+    return at - 3;
+}
+
+// "Some of the larger sizes are missing": pieces that no list has, where the noun stands at `i`.
+static size_t read_some_of(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    const uint16_t off =
+        STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PAST;
+    int count = 0;
+    if (tokens->at[i].kind != TOKEN_WORD || tokens->at[i].one == tokens->at[i].fold || r->part[i] ||
+        tokens->at[i].stop != STOP_NONE || r->scope.fault[i] || r->note->taken[i] == TAKEN_PART ||
+        r->note->taken[i] == TAKEN_FLAW)
+        return 0;
+    struct noun_found noun;
+    size_t n = lacking_behind(tokens, i + 1);
+    if (n && !ANY(tokens, i, "sizes", "ones") && r->note->taken[i] == TAKEN_NOT && noun_at(r->note, i, &noun))
+        return 0; // it has a name
+    size_t from = n ? absent_some_of(r, i, &count) : i;
+    if (from == i || absent_turns_into(r, i + 1 + n) || r->scope.stance[i] & off) return 0;
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from < i + 1 + n && r->hits[k].to > from) return 0;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (!pieces) return 0;
+    struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, from, i + 1 + n);
+    if (count > 1) flaw->count = count;
+    return i + 1 + n;
+}
+
 // "One sheep missing", "two soldiers gone": of several, whatever they are.
 size_t absent_read_few(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
+    size_t some = read_some_of(r, i);
+    if (some) return some;
     int count = degrees_number(tokens, i);
     if (count < 1 || count > 20 || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE) return 0;
     if (tokens->at[i].kind == TOKEN_FIGURE &&

@@ -39,6 +39,10 @@ void kind_gather_materials(struct fault_reader *reader);
 const struct flaw *kind_of_wood(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place);
 bool kind_names_one(const char *place, const char *const *words, size_t count);
+// kind_goods.c: goods whose paint is no picture, of leather, and hard ones, which have no mold.
+bool kind_is_plain_paint(const struct fault_reader *reader);
+bool kind_is_leather(const struct fault_reader *reader, const char *place);
+bool kind_is_hard(const struct fault_reader *reader, const char *place);
 bool kind_is_of_material(const struct fault_reader *reader, const struct flaw *kind, const char *place);
 
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
@@ -82,7 +86,9 @@ bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);
 bool spot_article(const struct tokens *tokens, size_t i);
 bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
-// which.c: the piece of several that is the subject before token `i`.
+// which.c: whether token `i` says which of several ("second", "small", "biggest"), and the piece of several
+// that is the subject before token `i`.
+bool spot_tells_which(const struct tokens *tokens, size_t i);
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // The same file: the left or right one of parts that the sentence has named.
 bool spot_side_of_parts(const struct fault_reader *r, size_t i, struct spot *spot);
@@ -129,6 +135,11 @@ bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_one(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+// Does the joint at `i` open a clause with a subject of its own: "and the paint is flaking"?
+bool spot_own_clause(const struct tokens *tokens, size_t i);
+// Is it said of the whole thing, whatever part stands before: what it smells of, that it won't play?
+bool spot_is_of_all(const struct fault_reader *reader, const struct fault_hit *hit);
+size_t spot_which_one(const struct tokens *tokens, size_t i); // "the second one": of "one" at `i`, "second"
 bool spot_made_hole(const struct tokens *tokens, size_t i);
 // Is it said of one of the parts: "one of the handles is loose", "the other one is frayed"?
 bool spot_is_of_one(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -474,6 +485,8 @@ bool absent_is_no_part(const char *word);
 size_t absent_read_lost(struct fault_reader *reader, size_t i);
 size_t absent_read_no_thing(struct fault_reader *reader, size_t i);
 size_t absent_read_few(struct fault_reader *reader, size_t i);
+// "Some of the larger" before the noun: its first token, or `noun`; `*count` is 0 where no number is said.
+size_t absent_some_of(const struct fault_reader *reader, size_t noun, int *count);
 size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
 
 // The words of a part or place, without the capital that only begins a sentence.

@@ -54,6 +54,7 @@ static const struct {
     {" dull dulled ",
      NULL,
      {[STUFF_METAL] = "tarnish", [STUFF_WOOD] = "finish-crackle", [STUFF_FIRED] = "cloudy-glass"}},
+    {" dry ", NULL, {[STUFF_LEATHER] = "leather-crack", [STUFF_RUBBER] = "rubber-perished"}},
     {" dried parched hardened hard ",
      NULL,
      {[STUFF_LEATHER] = "leather-crack", [STUFF_RUBBER] = "rubber-perished", [STUFF_WOOD] = "wood-split"}},
@@ -62,6 +63,9 @@ static const struct {
      "loose-part",
      {[STUFF_CLOTH] = "seam-open", [STUFF_LEATHER] = "seam-open"}},
     {" loose sloppy floppy ", "loose-part", {NULL}},
+    {" shot ",
+     "wear-rub",
+     {[STUFF_RUBBER] = "rubber-perished", [STUFF_LEATHER] = "leather-crack", [STUFF_CLOTH] = "fabric-weak"}},
     {" lumpy ", NULL, {[STUFF_CLOTH] = "upholstery-wear"}},
     {" balding bald ",
      NULL,
@@ -100,17 +104,19 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",      "balding",  "bashed",   "bitten",     "blackened",     "blistering", "browned",   "bubbled",
-    "bubbles",   "bubbling", "bubbly",   "buggered",   "bust",          "busted",     "chewed",    "clunks",
-    "cockled",   "creaks",   "crooked",  "crumbled",   "crumbling",     "crumbly",    "crushed",   "curl",
-    "curled",    "curling",  "curls",    "damaged",    "damp",          "dished",     "dried",     "dull",
-    "dulled",    "felted",   "flakes",   "flaking",    "flaky",         "flattened",  "floppy",    "gnawed",
-    "grinds",    "hard",     "hardened", "knackered",  "lifting",       "loose",      "lumpy",     "mangled",
-    "marked",    "matted",   "mullered", "nibbled",    "overstretched", "parched",    "patchy",    "puckered",
-    "puckering", "puckers",  "rippled",  "ripples",    "ruined",        "shrunk",     "shrunken",  "skewed",
-    "skewwhiff", "slack",    "sloppy",   "soggy",      "splotchy",      "spotted",    "spotty",    "sprung",
-    "squashed",  "squeaks",  "squeals",  "strained",   "streaked",      "streaky",    "stretched", "thinning",
-    "undone",    "unpicked", "unsewn",   "unstitched", "waterlogged",   "wrecked"};
+    "bald",     "balding",    "bashed",      "bitten",    "blackened",     "blistering", "browned",
+    "bubbled",  "bubbles",    "bubbling",    "bubbly",    "buggered",      "bust",       "busted",
+    "chewed",   "clunks",     "cockled",     "creaks",    "crooked",       "crumbled",   "crumbling",
+    "crumbly",  "crushed",    "curl",        "curled",    "curling",       "curls",      "damaged",
+    "damp",     "dished",     "dried",       "dry",       "dull",          "dulled",     "felted",
+    "flakes",   "flaking",    "flaky",       "flattened", "floppy",        "gnawed",     "grinds",
+    "hard",     "hardened",   "knackered",   "lifting",   "loose",         "lumpy",      "mangled",
+    "marked",   "matted",     "mullered",    "nibbled",   "overstretched", "parched",    "patchy",
+    "puckered", "puckering",  "puckers",     "rippled",   "ripples",       "ruined",     "shrunk",
+    "shrunken", "shot",       "skewed",      "skewwhiff", "slack",         "sloppy",     "soggy",
+    "splotchy", "spotted",    "spotty",      "sprung",    "squashed",      "squeaks",    "squeals",
+    "strained", "streaked",   "streaky",     "stretched", "thinning",      "undone",     "unpicked",
+    "unsewn",   "unstitched", "waterlogged", "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").

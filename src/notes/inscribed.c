@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/traces.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -72,11 +73,12 @@ static bool by_somebody(const struct tokens *tokens, size_t i, size_t *from) {
 static bool named_before(const struct tokens *tokens, size_t i, size_t *from) {
     enum { BACK = 5 };
     size_t at = i;
+    bool figures = !ANY(tokens, i, "stamped", "cut", "punched", "filed"); // as a maker numbers it
     if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !leads_place(tokens, i + 1))
         return false;
-    while (
-        at > 0 && i - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
-        (tokens->at[at - 1].capital || ANY(tokens, at - 1, "is", "are", "was", "has", "been", "'s", "."))) {
+    while (at > 0 && i - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
+           (tokens->at[at - 1].capital || (figures && tokens->at[at - 1].kind == TOKEN_FIGURE) ||
+            ANY(tokens, at - 1, "is", "are", "was", "has", "been", "'s", "."))) {
         at--;
         if (!ANY(tokens, at, "name", "names", "initials", "number")) continue;
         *from = at;
@@ -84,7 +86,20 @@ static bool named_before(const struct tokens *tokens, size_t i, size_t *from) {
     }
     if (at == 0 || at == i || !ANY(tokens, at - 1, "name", "names", "initials", "number")) return false;
     *from = at - 1;
-    return tokens->at[at - 1].stop == STOP_NONE && tokens->at[at].capital;
+    return tokens->at[at - 1].stop == STOP_NONE &&
+           (tokens->at[at].capital || (figures && tokens->at[at].kind == TOKEN_FIGURE));
+}
+
+// "47 painted on the side": who paints a figure or initials on a pail owns it; of fired goods, of paper and
+// of a dial it is how they were made.
+static bool is_painted_on(const struct fault_reader *r, size_t i) {
+    static const char *const makers[] = {"ceramics", "glassware", "paper", "books",          "jewelry",
+                                         "media",    "toys",      "decor", "clocks-watches", "games-puzzles"};
+    const struct family *family = r->note->record->family;
+    for (size_t k = 0; family && k < COUNT(makers); k++)
+        if (text_same(family->rule.id, makers[k])) return false;
+    return family && ANY(&r->note->tokens, i, "painted", "stencilled", "stenciled") &&
+           ANY(&r->note->tokens, i + 1, "on", "in", "across", "along", "inside", "under");
 }
 
 static void tell(struct fault_reader *r, size_t from, size_t to) {
@@ -117,13 +132,15 @@ void read_inscribed(struct fault_reader *r) {
             tell(r, to, i + 1);
             continue;
         }
+        bool painted = !rough && is_painted_on(r, i);
         size_t from = i;
         while (from > 0 && i - from < 3 && tokens->at[from - 1].stop == STOP_NONE &&
                (letters_reach(r->note, from - 1, i) || token_is(tokens, from - 1, ".") ||
                 ANY(tokens, from - 1, "is", "are", "was", "been")))
             from--;
         while (from < i && !letters_reach(r->note, from, i)) from++;
-        if (from < i && rough && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE &&
+        painted &= tokens->at[from].kind == TOKEN_FIGURE || strlen(tokens->at[from].fold) < 4; // but "FIRE"
+        if (from < i && (rough || painted) && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE &&
             leads_place(tokens, i + 1))
             tell(r, from, i + 1);
     }

@@ -92,6 +92,9 @@ static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *h
     while (at > 0 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
            token_among(tokens, at - 1, between, COUNT(between)))
         at--;
+    if (!to && r->part[hit->to] && tokens->at[hit->from].stop == STOP_NONE && !r->scope.fault[hit->to] &&
+        r->note->taken[hit->to] != TAKEN_TYPE)
+        return place != NULL; // "a worn needle"
     return at > 0 && (at < hit->from || (place && !r->part[at - 1])) &&
            tokens->at[at - 1].stop == STOP_NONE &&
            (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
@@ -286,7 +289,8 @@ struct said {
 };
 
 #define DESIGNS                                                                                              \
-    "pattern design transfer decal etching engraving decoration lettering graduations markings numerals "    \
+    "pattern design transfer decal etch etching engraving decoration lettering graduations markings "        \
+    "numerals "                                                                                              \
     "figures letters numbers"
 #define BARS                                                                                                 \
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
@@ -370,6 +374,21 @@ static bool rustless(const struct said *s) {
 }
 static bool porous(const struct said *s) {
     return is_porous(s->r);
+}
+static bool plain_paint(const struct said *s) {
+    return kind_is_plain_paint(s->r);
+}
+static bool of_leather(const struct said *s) {
+    return kind_is_leather(s->r, s->place);
+}
+static bool hard_goods(const struct said *s) {
+    return kind_is_hard(s->r, s->place);
+}
+
+// "The glass jar is cracked": whatever the goods, it is no screen.
+static bool vessel(const struct said *s) {
+    return AT(s, s->hit->from + 1, "jar", "carafe", "jug", "bowl", "lid", "pot", "pitcher", "bottle", "dish",
+              "tray", "shade", "globe", "dome", "shelf", "plate", "door");
 }
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
@@ -502,6 +521,17 @@ static const struct meaning {
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
     {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},
+    {"screen-damage", "crack-through", .first = "glass", .any = "cracked crack cracks", .when = vessel},
+    {"screen-damage", "chip", .first = "glass", .any = "chipped chip chips", .when = vessel},
+    {"screen-damage", "scratches", .first = "glass", .any = "scratched scratches scratch", .when = vessel},
+    {"decoration-wear", "fading", .first = "paint paintwork", .last = "faded fading", .when = plain_paint},
+    {"decoration-wear", "fading", .first = "faded fading", .last = "paint paintwork", .when = plain_paint},
+    {"dent-bend", "crease", .any = "creased crease creases", .when = of_leather},
+    {"hairline", "wood-split", .next = "split splits", .when = wooden},
+    {"hairline", "wood-split", .of = "handle shaft stock tote seat board panel oar haft",
+     .next = "split splits"},
+    {"mold", "stain", .first = "dark black", .last = "spots spot specks patches flecks marks",
+     .when = hard_goods},
     {"patina", "tarnish", .when = darkened},
     {"not-working", "partly-working", .when = works_in_part},
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw

@@ -93,9 +93,13 @@ static bool pieces_read(struct told *told, const char *text) {
     return true;
 }
 
-// "The wiring was frayed and has been replaced" is a seller's sentence; no part of ours holds a verb.
+// "The wiring was frayed and has been replaced", "the lid sticks, the plug has been replaced" are a seller's
+// sentences; no part of ours holds a verb or another subject.
 static bool holds_verb(const char *part) {
-    static const char *const verbs[] = {" is ", " are ", " was ", " were ", " has ", " have ", " had "};
+    static const char *const verbs[] = {
+        " is ",      " are ",     " was ",     " were ",    " has ",     " have ", " had ",     " sticks ",
+        " slips ",   " jams ",    " sticks, ", " slips, ",  " jams, ",   ", the ", " but the ", ", its ",
+        " and one ", " and its ", " leaks ",   " rattles ", " wobbles ", " hums ", " works ",   " turns "};
     for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
         if (strstr(part, verbs[i])) return true;
     return false;

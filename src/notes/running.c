@@ -86,8 +86,140 @@ static void read_going(struct fault_reader *r) {
     }
 }
 
+// Verbs that say by themselves what goods do that are in order; the second list has those that are nouns as
+// well, and count behind "it", "still" or another of them.
+static const char *const verbs[] = {"works",   "working", "runs",   "functioning", "functional",
+                                    "plays",   "rewinds", "boils",  "heats",       "rings",
+                                    "dials",   "toasts",  "brews",  "steams",      "oscillates",
+                                    "charges", "pumps",   "sprays", "chimes",      "projects"};
+static const char *const nouns[] = {"records", "prints",  "types",     "cuts",  "grinds",
+                                    "fires",   "lights",  "flashes",   "mixes", "tunes",
+                                    "spins",   "strikes", "transmits", "cools", "blows"};
+
+// "Fine", "on both speeds", "at every setting", "loud and clear": how well it does so; how many tokens.
+static size_t manner_at(const struct tokens *tokens, size_t i) {
+    static const char *const manners[] = {"well",
+                                          "fine",
+                                          "good",
+                                          "great",
+                                          "strong",
+                                          "nicely",
+                                          "smooth",
+                                          "smoothly",
+                                          "quiet",
+                                          "quietly",
+                                          "perfectly",
+                                          "ok",
+                                          "okay",
+                                          "as it should",
+                                          "as they should",
+                                          "every time",
+                                          "first time",
+                                          "up",
+                                          "strongly",
+                                          "loud",
+                                          "loud and clear",
+                                          "clear",
+                                          "clearly",
+                                          "both ways",
+                                          "evenly",
+                                          "on both sides",
+                                          "in both directions",
+                                          "both directions",
+                                          "all day",
+                                          "hot"};
+    static const char *const all[] = {"all", "both", "every", "each", "high", "low", "any"};
+    enum { WORDS_MOST = 6 };
+    size_t n = token_longest(tokens, i, manners, COUNT(manners));
+    if (n || !ANY(tokens, i, "on", "at") || tokens->at[i].stop != STOP_NONE || !AMONG(tokens, i + 1, all))
+        return n;
+    size_t at = i + 1; // "on low and high", "at all three speeds"
+    while (at < i + WORDS_MOST && at < tokens->count && tokens->at[at].kind == TOKEN_WORD &&
+           tokens->at[at].stop == STOP_NONE && !ANY(tokens, at, "but", "the", "with", "it", "except"))
+        at++;
+    return ends(tokens, at) ? at - i : 0;
+}
+
+// "Plays and rewinds", "heats and pops up", "runs strong on both speeds", from its first verb at `i`: the
+// token behind; `i` where something else is said.
+static size_t deeds_end(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {"pops", "feeds", "shuts", "cycles", "keeps"};
+    enum { DEEDS_MOST = 4 };
+    size_t at = i;
+    for (size_t n = 0; n < DEEDS_MOST; n++) {
+        bool verb = AMONG(tokens, at, verbs) || AMONG(tokens, at, nouns);
+        bool more = n > 0 && AMONG(tokens, at, others) && ANY(tokens, at + 1, "up", "off");
+        if (!verb && !more) return i;
+        at += more ? 2 : 1;
+        for (size_t how; tokens->at[at - 1].stop == STOP_NONE && (how = manner_at(tokens, at)) != 0;)
+            at += how;
+        if (at >= tokens->count) return at;
+        size_t comma = tokens->at[at].stop == STOP_COMMA, and = at + comma;
+        if (ANY(tokens, and, "and", "&")) and++;
+        bool next = and > at && and < tokens->count &&
+                    (AMONG(tokens, and, verbs) || AMONG(tokens, and, nouns) || AMONG(tokens, and, others));
+        if (!next) return ends(tokens, at) ? at : i;
+        at = and;
+    }
+    return i;
+}
+
+// "The motor runs", "both burners light", "all the keys strike": what works is what drives it, or all of some
+// parts. Where it begins; `i` where it is neither.
+static size_t all_before(const struct fault_reader *r, size_t i) {
+    static const char *const wholes[] = {"motor", "engine", "machine", "unit", "set"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    if (at > 0 && AMONG(tokens, at - 1, wholes)) {
+        at--;
+        if (at > 0 && ANY(tokens, at - 1, "the", "its") && tokens->at[at - 1].stop == STOP_NONE) at--;
+        return at == 0 || tokens->at[at - 1].stop != STOP_NONE ? at : i;
+    }
+    while (at > 0 && i - at < 3 && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE) at--;
+    if (at == i || tokens->at[i - 1].one == tokens->at[i - 1].fold) return i;
+    if (at > 0 && ANY(tokens, at - 1, "the", "its", "three", "four", "of")) at--;
+    if (at > 1 && token_is(tokens, at - 1, "of")) at--;
+    bool all = at > 0 && ANY(tokens, at - 1, "all", "both", "every") && tokens->at[at - 1].stop == STOP_NONE;
+    return all && (at == 1 || tokens->at[at - 2].stop != STOP_NONE) ? at - 1 : i;
+}
+
+// A bell rings, whatever its state.
+static bool is_driven(const struct note *note) {
+    static const char *const ids[] = {"electrical", "lighting", "tools", "media", "cameras", "kitchenware"};
+    for (size_t i = 0; i < COUNT(ids); i++)
+        if (text_same(note->record->family->rule.id, ids[i])) return true;
+    return false;
+}
+
+// The first token of a statement that the thing works, of which `i` is the verb, and `*to` the one behind it.
+static size_t working_from(const struct fault_reader *r, size_t i, size_t *to) {
+    static const char *const theirs[] = {"light", "strike", "type", "fire",  "heat", "glow",
+                                         "play",  "sound",  "ring", "print", "work", "speak"};
+    static const char *const plain[] = {"works", "working", "runs", "functioning", "functional", "plays"};
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    size_t first = i;
+    *to = 0;
+    if (AMONG(tokens, i, theirs)) {
+        first = all_before(r, i);
+        size_t how = manner_at(tokens, i + 1);
+        if (first < i && tokens->at[first].kind == TOKEN_WORD && ends(tokens, i + 1 + how)) *to = i + 1 + how;
+        return first;
+    }
+    bool noun = AMONG(tokens, i, nouns);
+    if (!noun && !AMONG(tokens, i, verbs)) return i;
+    if (!AMONG(tokens, i, plain) && !is_driven(note)) return i;
+    size_t end = deeds_end(tokens, i);
+    if (end == i) return i;
+    bool led = leads(note, i) && !(noun && (i == 0 || !ANY(tokens, i - 1, "it", "still", "and", "also")));
+    first = led ? i : all_before(r, i);
+    if (!led && first == i && !(i == 0 && !noun)) return i;
+    if (led && !AMONG(tokens, i, plain) && token_is(tokens, i - 1, "and")) return i; // "dings and rings"
+    *to = end;
+    return first;
+}
+
 void read_running(struct fault_reader *r) {
-    static const char *const verbs[] = {"works", "working", "runs", "functioning", "functional", "plays"};
     static const char *const going[] = {"runs", "plays"}; // a clock that runs may not keep time
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
@@ -96,13 +228,13 @@ void read_running(struct fault_reader *r) {
     bool clock = text_same(note->record->family->rule.id, "clocks-watches");
     if (clock) read_going(r);
     for (size_t i = 0; i < tokens->count; i++) {
-        if (!AMONG(tokens, i, verbs) || (clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
+        if ((clock && AMONG(tokens, i, going)) || note->taken[i] == TAKEN_FLAW ||
             note->taken[i] == TAKEN_TYPE || note->taken[i] == TAKEN_ASIDE)
             continue;
         static const char *const takers[] = {"but", "except", "apart", "bar", "though", "although", "only"};
-        if (!ends(tokens, i + 1) || AMONG(tokens, i + 2, takers) || !leads(note, i) || is_weak(r, i))
-            continue;
-        fault_add(r, kind, NULL, NULL, i, i + 1);
+        size_t to, from = working_from(r, i, &to);
+        if (!to || AMONG(tokens, to + 1, takers) || is_weak(r, i)) continue;
+        fault_add(r, kind, NULL, NULL, from, to);
         return;
     }
 }

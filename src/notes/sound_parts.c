@@ -466,18 +466,18 @@ static bool read_tight(struct fault_reader *r, size_t i) {
     return false;
 }
 
-// "Nozzle tight": any other part, but what is meant to close.
+// "Nozzle tight": any other part, but what is meant to close or to slide.
 static bool read_firm(struct fault_reader *r, size_t i) {
     static const char *const firm[] = {"tight",           "firm",           "secure",
                                        "on tight",        "nice and tight", "good and tight",
                                        "firmly attached", "solid",          "rock solid"};
     static const char *const links[] = {"is", "are", "still", "all", "both", "very", "feels"};
     static const char *const closing[] = {
-        "binding", "binding's", "lid's", "spine",   "case",    "cases",   "box",    "chassis",
-        "shell",   "housing",   "tank",  "cabinet", "canvas",  "shaft",   "frame",  "base",
-        "rest",    "lid",       "lids",  "cap",     "stopper", "cork",    "drawer", "drawers",
-        "door",    "doors",     "cover", "seam",    "seams",   "binding", "joints", "glass",
-        "wood",    "back",      "top",   "bottom",  "body",    "fit"};
+        "binding", "binding's", "lid's",   "spine",  "case",   "cases",   "box",  "chassis", "shell",
+        "housing", "tank",      "cabinet", "canvas", "shaft",  "frame",   "base", "rest",    "lid",
+        "lids",    "cap",       "stopper", "cork",   "drawer", "drawers", "door", "doors",   "cover",
+        "seam",    "seams",     "binding", "joints", "glass",  "wood",    "back", "top",     "bottom",
+        "body",    "fit",       "slide",   "slides", "cursor", "focus",   "zoom", "plunger"};
     const struct tokens *tokens = &r->note->tokens;
     if (!r->part[i] || r->note->taken[i] == TAKEN_TYPE || token_among(tokens, i, closing, COUNT(closing)) ||
         !starts_here(tokens, i))

@@ -323,7 +323,8 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     if (is_said_apart(r, hit, at)) return false;
     bool joined = false;
     for (; at < i; at++) {
-        if (own_subject(r, at, i)) return false;
+        if (own_subject(r, at, i) || spot_which_one(tokens, at)) return false; // "and the second one is"
+        if (spot_own_clause(tokens, at)) return false;                         // "and the paint is flaking"
         bool but =
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
         if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))
@@ -462,7 +463,8 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         for (spot->part_to = hit->from + 1; spot->part_to + 1 < hit->to && r->part[spot->part_to];)
             spot->part_to++;
     } else if (part_inside(r, hit, &from, &to) ||
-               (spot->where_to == spot->where_from && part_of_pronoun(r, hit->from, &from, &to))) {
+               (spot->where_to == spot->where_from && !spot_is_of_all(r, hit) &&
+                part_of_pronoun(r, hit->from, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||

@@ -8,6 +8,8 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 enum { WORDS_MOST = 4 };
 
 static bool opens_clause(const struct tokens *tokens, size_t i) {
@@ -117,6 +119,51 @@ static bool is_rest(const struct tokens *tokens, size_t i) {
                                                  ANY(tokens, i, "third", "fourth", "fifth", "sixth", "last"));
 }
 
+bool spot_own_clause(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"is",   "are",   "has",    "have", "was",
+                                        "were", "isn't", "aren't", "looks"};
+    static const char *const same[] = {
+        "it",    "they",   "one", "both",  "some",  "most",  "all",     "each",   "none",  "rest", "that",
+        "which", "others", "two", "three", "other", "there", "neither", "either", "still", "also", "now"};
+    if (!(ANY(tokens, i, "and", "but") || (i < tokens->count && tokens->at[i].stop == STOP_COMMA)))
+        return false;
+    size_t at = i + 1;
+    if (ANY(tokens, at, "and", "but")) at++;
+    while (spot_article(tokens, at)) at++;
+    return at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].stop == STOP_NONE &&
+           token_among(tokens, at + 1, verbs, COUNT(verbs)) && !token_among(tokens, at, same, COUNT(same));
+}
+
+bool spot_is_of_all(const struct fault_reader *r, const struct fault_hit *hit) {
+    return hit->kinds[0]->class == CLASS_ODOR ||
+           (hit->kinds[0]->class == CLASS_FUNCTION &&
+            ANY(&r->note->tokens, hit->to - 1, "play", "start", "record", "print", "charge", "heat"));
+}
+
+// "The second one", "the small one": the token that says which one, where "one" stands at `i`; 0 for a
+// number.
+size_t spot_which_one(const struct tokens *tokens, size_t i) {
+    if (i < 2 || !ANY(tokens, i, "one", "one's") || tokens->at[i - 1].stop != STOP_NONE) return 0;
+    return token_is(tokens, i - 2, "the") && spot_tells_which(tokens, i - 1) ? i - 1 : 0;
+}
+
+// "Teeth are dull and one is": the noun at `i` opens the sentence at `start`, though words of a fault hold
+// it.
+static bool opens_sentence(const struct tokens *tokens, size_t start, size_t i) {
+    while (start < i && (spot_article(tokens, start) || spot_side(tokens, start))) start++;
+    return start == i;
+}
+
+// "Legs lock but one", "draws slide well and the second one": a word that could be a part, behind the parts
+// that open the sentence at `start`, is what they do.
+static bool is_verb_of_parts(const struct fault_reader *r, size_t start, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (start + 1 < i && (spot_article(tokens, start) || spot_side(tokens, start))) start++;
+    while (start + 1 < i && r->part[start] && r->part[start + 1] && start + 2 <= i) start++;
+    return start + 1 == i && r->part[i - 1] && tokens->at[i - 1].stop == STOP_NONE &&
+           tokens->at[i - 1].one != tokens->at[i - 1].fold;
+}
+
 bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BACK_MOST = 5, FURTHER_MOST = 9 };
     const struct tokens *tokens = &r->note->tokens;
@@ -139,6 +186,8 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
     bool rest = is_rest(tokens, number); // "two are missing, the other two rusty"
     if (!rest && number > start && (rest = token_is(tokens, number - 1, "other"))) number--;
+    size_t which = rest ? 0 : spot_which_one(tokens, number);
+    if (which) spot->which = tokens->at[which].fold, number = which;
     if (number > start && spot_article(tokens, number - 1)) number--;
     size_t link = number; // "and", "but" or a comma parts it from what it is one of
     while (link > start && (tokens->at[link - 1].stop == STOP_COMMA || ANY(tokens, link - 1, "but", "and")))
@@ -151,7 +200,9 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
         bool other = r->scope.fault[at - 1] && !r->part[at - 1]; // "grips are hard and two have split"
         if (token->stop >= STOP_CLAUSE) return false;
         told |= other && !rest && (!joined || r->note->record->count > 1);
-        if (!r->part[at - 1] || r->scope.fault[at - 1]) continue;
+        bool named = token->one != token->fold && joined && opens_sentence(tokens, start, at - 1);
+        if (!r->part[at - 1] || (r->scope.fault[at - 1] && !named)) continue;
+        if (is_verb_of_parts(r, start, at - 1)) continue;
         if (token->one == token->fold && at > 1 && ANY(tokens, at - 2, "still", "all", "both", "just"))
             continue; // "trays still slide but one"
         if (token->one == token->fold || r->note->taken[at - 1] == TAKEN_TYPE || spot_adverb(tokens, at - 1))
@@ -170,7 +221,11 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
                !(tokens->at[first - 1].stop != STOP_NONE || spot_preposition(tokens, first - 1) ||
                  ANY(tokens, first - 1, "with", "has", "have")))
             first--;
-        bool own = at_once && !joined && fault_by_noun(r, hit);
+        bool own = at_once && fault_by_noun(r, hit);
+        size_t next = hit->to + (ANY(tokens, hit->to, "is", "are") ? 1 : 0);
+        if (own && joined && (r->scope.fault[*to - 1] || spot_preposition(tokens, next)))
+            return *from = *to = 0, false; // "corners are rubbed and one hole is in the base"
+        own &= !joined;
         for (size_t k = first; own && k < *to; k++)
             if (!r->part[k] || ANY(tokens, k, "both", "each", "all"))
                 return false; // "fringe both ends, one moth hole"

@@ -30,7 +30,8 @@ static const struct {
      "webbing upholstery piping baize velvet satin silk fabric cloth weave mesh "},
     {STUFF_PAPER, " page endpaper map mount label jacket slipcase card wrapper leaf paper "
                   "poster envelope pages leaves cardboard "},
-    {STUFF_LEATHER, " flap gusset upper tongue vamp saddle leather insole sweatband hide suede "},
+    {STUFF_LEATHER,
+     " grip strap thong flap gusset upper tongue vamp saddle leather insole sweatband hide suede "},
     {STUFF_RUBBER,
      " surround tire tyre seal gasket hose bellows washer foam sole rubber tube o-ring bladder belt "
      "elastic grommet platen roller eyecup squeegee plunger diaphragm drive-belt gaiter "},

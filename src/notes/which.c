@@ -17,7 +17,7 @@ static bool preposition_at(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
-static bool tells_which(const struct tokens *tokens, size_t i) {
+bool spot_tells_which(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"big",   "small",  "large",   "little", "bigger", "smaller", "tall",
                                         "short", "first",  "second",  "third",  "last",   "other",   "left",
                                         "right", "taller", "shorter", "larger", "fourth", "middle",  "older",
@@ -35,7 +35,7 @@ static bool piece_named(const struct fault_reader *r, size_t start, size_t i, si
     struct noun_found found;
     if (!token_is(tokens, start, "the")) return false;
     size_t n = word_at(r->note, start + 1, 1u << USE_COLOR, &entry), noun = start + 1 + n;
-    if (!n && tells_which(tokens, start + 1)) noun = start + 2;
+    if (!n && spot_tells_which(tokens, start + 1)) noun = start + 2;
     if (noun == start + 1 || noun >= i) return false;
     bool one = token_is(tokens, noun, "one");
     if (!one && !noun_at(r->note, noun, &found)) return false;
@@ -52,7 +52,7 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         if ((r->scope.fault[which] && !r->part[which]) || (r->scope.stance[which] & STANCE_WITHDRAWN))
             return false;
         bool opens = token_is(tokens, which - 1, "the");
-        if (!tells_which(tokens, which) || !opens || which + 1 >= i) continue;
+        if (!spot_tells_which(tokens, which) || !opens || which + 1 >= i) continue;
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
         if (!one && !(of && text_same(tokens->at[which].fold + size - 3, "est"))) continue;
