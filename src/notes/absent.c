@@ -155,6 +155,13 @@ static bool is_means(const struct tokens *tokens, size_t cue, size_t to) {
     return false;
 }
 
+// "No weights" of a balance, "no line" of a reel.
+static bool is_weighed_with(const char *type, const char *head) {
+    if (text_same(head, "weight"))
+        return strstr(type, "scale") || strstr(type, "balance") || strstr(type, "clock");
+    return text_same(head, "line") && (strstr(type, "reel") || strstr(type, "rod"));
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
@@ -219,8 +226,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool stood = text_same(head, "leg") && !(id && text_same(id, "glassware"));
     for (size_t i = 0; stood && i < r->hit_count; i++) // "a bruise, no legs"
         stood = !text_same(r->hits[i].kinds[0]->rule.id, "bruise-impact");
-    if ((is_place_only(head) && !glazed && !lidded && !tops && !shod) ||
-        (only_no && !stood && absent_is_no_part(head)))
+    bool within =
+        to > from + 1 && r->part[to - 2] && ANY(&note->tokens, to - 1, "bottom", "base", "front", "back") &&
+        ANY(&note->tokens, to - 2, "drawer", "tray", "box", "seat", "drawers"); // "one drawer bottom"
+    if ((is_place_only(head) && !glazed && !lidded && !tops && !shod && !within) ||
+        (only_no && !stood && !is_weighed_with(type, head) && absent_is_no_part(head)))
         return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&

@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -36,6 +37,7 @@ static const struct {
     {"loose-joint", " decor ", " corner mitre joint frame "},
     {"loose-joint", " furniture ",
      " leg arm stretcher rail rung spindle back slat foot joint bracket frame corner "},
+    {"loose-part", " furniture bags metalware electrical music clocks-watches tools ", " lid door flap "},
     {"broken-part", NULL,
      " head knob hook handle foot leg arm wing ear finger tail spout finial clip bracket castor caster wheel "
      "rung "
@@ -68,9 +70,11 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
                                         "torn",    "ripped",  "wrenched"};
     static const char *const going[] = {"coming",  "falling", "hanging", "dropping", "pulling",
                                         "working", "popping", "peeling", "dangling"};
-    static const char *const ways[] = {
-        "off",  "away",  "undone", "adrift",   "unstuck",  "unglued", "unstitched", "apart",      "out",
-        "down", "loose", "unsewn", "unstrung", "detached", "unwound", "unraveled",  "unravelled", "free"};
+    static const char *const ways[] = {"off",       "away",       "undone",   "adrift",    "unstuck",
+                                       "unglued",   "unstitched", "apart",    "out",       "down",
+                                       "loose",     "unsewn",     "unstrung", "detached",  "unwound",
+                                       "unraveled", "unravelled", "free",     "unriveted", "unscrewed",
+                                       "unhooked",  "unsoldered", "unpinned", "unclipped", "unbolted"};
     static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
     static const char *const opens[] = {
         "come",     "came",     "coming",   "fell",       "fallen",     "falling", "hanging", "dropped",
@@ -98,7 +102,10 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
                                           "totally", "mostly",     "half",   "itself"};
     if (token_among(tokens, way, between, COUNT(between))) way++;
     if (!token_among(tokens, way, ways, COUNT(ways)) || tokens->at[i].stop != STOP_NONE) return 0;
-    *manner = token_among(tokens, i, going, COUNT(going)) ? DOES : DID;
+    bool held = !strncmp(tokens->at[way].fold, "un", 2) && // "come unriveted": what held it let go
+                ANY(tokens, way, "unriveted", "unscrewed", "unhooked", "unsoldered", "unpinned", "unclipped",
+                    "unbolted");
+    *manner = held || token_among(tokens, i, going, COUNT(going)) ? DOES : DID;
     return way + 1 - i;
 }
 

@@ -204,7 +204,9 @@ static size_t read_another(struct fault_reader *r, size_t i) {
     size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
     const struct tokens *tokens = &r->note->tokens;
     if (!to || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") || !ends(tokens, to))
-        return i + 1; // "two of the three turn": pieces, no fault
+        return i + 1;                 // "two of the three turn": pieces, no fault
+    for (size_t k = end; k < to; k++) // "one is missing its ferrule"
+        if (ANY(tokens, k, "missing", "lost", "gone", "lacks", "lacking", "without")) return i + 1;
     const struct fault_hit *hit = last_fault(r, i, true);
     if (!hit || (is_denied(r, hit) && !is_counted_apart(r, hit, i))) return i + 1; // again.c
     struct fault_hit again = *hit;

@@ -234,12 +234,26 @@ static bool is_done(const struct tokens *tokens, size_t i) {
                "didn't", "to", "not");
 }
 
+// "Paper lifting along the equator", "the leather is lifting": a stuff that opens its clause and has a fault
+// of its own is a part. Goods that are all of that stuff have no such part.
+static bool is_stuff_at_fault(const struct fault_reader *r, size_t i) {
+    static const char *const stuffs[] = {"paper", "leather", "leathercloth", "cloth", "oilcloth", "skin"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs) || tokens->at[i].stop != STOP_NONE)
+        return false;
+    size_t start = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i, at = i + 1;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    while (at < i + 4 && ANY(tokens, at, "is", "has", "are", "a", "bit", "badly", "slightly", "gone")) at++;
+    return at < tokens->count && ANY(tokens, at, "lifting", "peeling", "lifted", "torn", "coming", "bubbled");
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
         if (n == 1 && (is_share(tokens, i) || is_done(tokens, i))) n = 0;
+        if (!n && is_stuff_at_fault(r, i)) n = 1;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }
