@@ -513,9 +513,10 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
     bool near = ANY(&note->tokens, hit->to, "along", "near", "by", "around", "round", "across");
-    size_t from,
-        to = where || (part && !his && !near) ? 0 : spot_unnamed(r, hit, &from); // "one has a chip on his hat"
-    if (to) where = fault_place(note, from, to); // no part that would make it another kind
+    size_t from, to = where || (part && !his && !near)
+                          ? 0
+                          : spot_unnamed(r, hit, &from); // "one has a chip on his hat"
+    if (to) where = fault_place(note, from, to);         // no part that would make it another kind
     fault_tell(r, hit, kind, part, where);
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }

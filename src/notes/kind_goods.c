@@ -42,6 +42,10 @@ bool kind_is_hard(const struct fault_reader *r, const char *place) {
     static const char *const soft[] = {"leather", "canvas", "strap",   "straps",  "bag",  "case",
                                        "cover",   "lining", "cloth",   "cushion", "wall", "flap",
                                        "sail",    "seat",   "bellows", "rope"};
+    static const char *const sewn[] = {"tent", "awning", "sail", "hammock", "sack", "net", "bag", "kite"};
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; type && i < COUNT(sewn); i++)
+        if (text_same(last ? last + 1 : type, sewn[i])) return false;
     return is_in(r, ids, COUNT(ids)) && !kind_is_leather(r, NULL) &&
            !(place && kind_names_one(place, soft, COUNT(soft)));
 }
