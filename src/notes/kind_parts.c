@@ -518,7 +518,6 @@ static const struct meaning {
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
      .last = "sprung"},
     {"dent-bend", "warped", .any = "leans leaning lean", .when = wooden},
-    {"seam-split", "loose-part", .of = "handle handles lug lugs knob foot feet bail", .last = "unsoldered"},
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
     {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},
