@@ -160,7 +160,9 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if (holder && (!noun || !count_is_first_sentence(note, i))) return false;
     // "lot of 3 inch nails": a measure.
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
-        ANY(tokens, at + taken, "inch", "in", "mm"))
+        ANY(tokens, at + taken, "inch", "in", "mm") &&
+        !(token_is(tokens, at + taken, "in") && // "set of six in a rack"
+          ANY(tokens, at + taken + 1, "a", "an", "the", "their", "its", "original", "fitted")))
         return false;
     *tally = (struct tally){count, at + taken - i, noun ? tokens->at[noun].one : NULL, false};
     return true;

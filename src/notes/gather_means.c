@@ -6,6 +6,20 @@
 #include "notes/place.h"
 #include "text/order.h"
 
+// "Varnish on the front is crackled", "paint on the back has flaked": what the sentence is about, and no
+// stain.
+static bool is_own_finish(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (!text_same(hit->flaw->rule.id, "stain") ||
+        !ANY(tokens, i, "paint", "varnish", "ink", "enamel", "glaze"))
+        return false;
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE && i + 3 > hit->from) i--;
+    bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_COMMA;
+    return opens && tokens->at[hit->to - 1].stop == STOP_NONE &&
+           ANY(tokens, hit->to, "is", "are", "has", "have", "was", "were");
+}
+
 // "You won't find a missing button", "doesn't have a broken switch": not what the thing does.
 static bool is_of_reader(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const nots[] = {"won't", "wont", "doesn't", "doesnt", "don't", "dont"};
@@ -321,7 +335,8 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
            is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) || is_of_hurt(r, hit) ||
            is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
            is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
-           lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit);
+           lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit) ||
+           is_own_finish(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what

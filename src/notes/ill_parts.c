@@ -66,6 +66,7 @@ static const struct {
     {" shot ",
      "wear-rub",
      {[STUFF_RUBBER] = "rubber-perished", [STUFF_LEATHER] = "leather-crack", [STUFF_CLOTH] = "fabric-weak"}},
+    {" crossed ", NULL, {NULL}},
     {" lumpy ", NULL, {[STUFF_CLOTH] = "upholstery-wear"}},
     {" balding bald ",
      NULL,
@@ -104,19 +105,19 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",     "balding",    "bashed",      "bitten",    "blackened",     "blistering", "browned",
-    "bubbled",  "bubbles",    "bubbling",    "bubbly",    "buggered",      "bust",       "busted",
-    "chewed",   "clunks",     "cockled",     "creaks",    "crooked",       "crumbled",   "crumbling",
-    "crumbly",  "crushed",    "curl",        "curled",    "curling",       "curls",      "damaged",
-    "damp",     "dished",     "dried",       "dry",       "dull",          "dulled",     "felted",
-    "flakes",   "flaking",    "flaky",       "flattened", "floppy",        "gnawed",     "grinds",
-    "hard",     "hardened",   "knackered",   "lifting",   "loose",         "lumpy",      "mangled",
-    "marked",   "matted",     "mullered",    "nibbled",   "overstretched", "parched",    "patchy",
-    "puckered", "puckering",  "puckers",     "rippled",   "ripples",       "ruined",     "shrunk",
-    "shrunken", "shot",       "skewed",      "skewwhiff", "slack",         "sloppy",     "soggy",
-    "splotchy", "spotted",    "spotty",      "sprung",    "squashed",      "squeaks",    "squeals",
-    "strained", "streaked",   "streaky",     "stretched", "thinning",      "undone",     "unpicked",
-    "unsewn",   "unstitched", "waterlogged", "wrecked"};
+    "bald",      "balding",  "bashed",     "bitten",      "blackened", "blistering",    "browned",
+    "bubbled",   "bubbles",  "bubbling",   "bubbly",      "buggered",  "bust",          "busted",
+    "chewed",    "clunks",   "cockled",    "creaks",      "crooked",   "crossed",       "crumbled",
+    "crumbling", "crumbly",  "crushed",    "curl",        "curled",    "curling",       "curls",
+    "damaged",   "damp",     "dished",     "dried",       "dry",       "dull",          "dulled",
+    "felted",    "flakes",   "flaking",    "flaky",       "flattened", "floppy",        "gnawed",
+    "grinds",    "hard",     "hardened",   "knackered",   "lifting",   "loose",         "lumpy",
+    "mangled",   "marked",   "matted",     "mullered",    "nibbled",   "overstretched", "parched",
+    "patchy",    "puckered", "puckering",  "puckers",     "rippled",   "ripples",       "ruined",
+    "shrunk",    "shrunken", "shot",       "skewed",      "skewwhiff", "slack",         "sloppy",
+    "soggy",     "splotchy", "spotted",    "spotty",      "sprung",    "squashed",      "squeaks",
+    "squeals",   "strained", "streaked",   "streaky",     "stretched", "thinning",      "undone",
+    "unpicked",  "unsewn",   "unstitched", "waterlogged", "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").
@@ -163,6 +164,8 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
     if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky") &&
         ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
         return "paint-flaking";
+    if (token_is(&r->note->tokens, word, "crossed") && ANY(&r->note->tokens, part, "thread", "threads"))
+        return "broken-part";
     if (ANY(&r->note->tokens, part, "hair", "fur") && ANY(&r->note->tokens, word, "chewed", "gnawed"))
         return NULL;
     for (size_t k = 0; k < COUNT(ills); k++) {

@@ -6,6 +6,9 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static const struct cue cues[] = {
+    {"are how it was made", 0},
+    {"are how it's made", 0},
+    {"are how they made it", 0},
     {"are meant to be", 0},
     {"are supposed to be", 0},
     {"are the design", 0},
@@ -17,6 +20,15 @@ static const struct cue cues[] = {
     {"from new", 0},
     {"from the factory", 0},
     {"from the shop", 0},
+    {"is how it came", 0},
+    {"is how it is made", 0},
+    {"is how it was made", 0},
+    {"is how it's made", 0},
+    {"is how they came", 0},
+    {"is how they made it", 0},
+    {"is how they made them", 0},
+    {"is how they were made", 0},
+    {"is how they're made", 0},
     {"is meant to be", 0},
     {"is supposed to be", 0},
     {"is the design", 0},

@@ -390,6 +390,10 @@ static bool vessel(const struct said *s) {
     return AT(s, s->hit->from + 1, "jar", "carafe", "jug", "bowl", "lid", "pot", "pitcher", "bottle", "dish",
               "tray", "shade", "globe", "dome", "shelf", "plate", "door");
 }
+static bool mirror(const struct said *s) {
+    const char *type = s->r->note->record->type.value;
+    return type && strstr(type, "mirror");
+}
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
 }
@@ -539,6 +543,7 @@ static const struct meaning {
     {"gilt-wear", "plate-wear", .of = "plate plating"}, // on the mounts of a jug of glass
     {"rust", "battery-corrosion", .when = by_battery},
     {"rust", "tarnish", .first = "gone turned going brown went browned", .when = rustless},
+    {"fading", "mirror-silvering", .any = "silvering silver mirroring silvered", .when = mirror},
     {"mold", "mineral-deposit", .last = "bloom blooming", .when = porous},
     {"sticky-plastic", "partly-working", .of = "button buttons key keys switch switches", .first = "sticky"},
     {"replaced-part", "rewired",

@@ -441,9 +441,11 @@ static size_t behind_size(const struct fault_reader *r, size_t i) {
 static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) {
     static const char *const adverbs[] = {"mostly",  "mainly",     "just",  "only",         "right", "all",
                                           "chiefly", "largely",    "both",  "one",          "two",   "each",
-                                          "three",   "especially", "again", "particularly", "but"};
+                                          "three",   "especially", "again", "particularly", "but",   "low",
+                                          "down",    "up",         "high",  "halfway"};
     static const char *const others[] = {"of", "from", "to", "in", "up", "down", "over", "by", "through"};
     const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, i, "though")) i++;
     if (i >= tokens->count || tokens->at[i].stop != STOP_COMMA) return 0;
     size_t sized = behind_size(r, i + 1);
     if (sized) i = sized;
@@ -452,7 +454,8 @@ static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) 
     if (bare) return bare;
     while (token_among(tokens, at, adverbs, COUNT(adverbs)) || token_is(tokens, at, "a") ||
            degree_word(r, at, &n))
-        at += degree_word(r, at, &n) ? n : 1;
+        at += !token_among(tokens, at, adverbs, COUNT(adverbs)) && degree_word(r, at, &n) ? n : 1;
+    if (at > i + 1 && ANY(tokens, at, "down", "up") && !spot_article(tokens, at + 1)) at++; // "low down near"
     bool the = token_is(tokens, at + 1, "the") || (sized && spot_article(tokens, at + 1));
     if (at == i + 1 && (token_among(tokens, at, others, COUNT(others)) || !the)) return 0;
     size_t to = place_behind(r, at, from);
@@ -488,22 +491,6 @@ static size_t place_of_pair(const struct fault_reader *r, const struct fault_hit
         return 0;
     bool same = ((r->scope.stance[hit->from] ^ r->scope.stance[i]) & STANCE_DENIED) == 0;
     return same ? place_behind(r, behind_hit(r, end), from) : 0;
-}
-
-// "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
-static size_t narrowed(const struct fault_reader *r, size_t i, size_t *from) {
-    static const char *const words[] = {"only",    "just",    "mostly",    "mainly",
-                                        "chiefly", "largely", "especially"};
-    enum { WORDS_MOST = 4 };
-    const struct tokens *tokens = &r->note->tokens;
-    if (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
-    if (token_is(tokens, i, "but")) i++;
-    if (!token_among(tokens, i, words, COUNT(words)) || !token_is(tokens, i + 1, "the")) return 0;
-    size_t at = i + 2;
-    while (at < tokens->count && at < i + 2 + WORDS_MOST && r->part[at] && !r->scope.fault[at]) at++;
-    if (at == i + 2) return 0;
-    *from = i + 2;
-    return at >= tokens->count || tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "and") ? at : 0;
 }
 
 // "Seam at the base weeps": between what has the fault and what it does.
@@ -582,7 +569,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     }
     if (!to) to = place_within(r, hit, from);
     if (!to && (to = bare_place(r, next)) != 0) *from = next;
-    if (!to) to = narrowed(r, hit->to, from);
+    if (!to) to = spot_narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);
     if (!to) to = place_of_pair(r, hit, from);

@@ -54,8 +54,9 @@ static bool is_done(const struct tokens *tokens, size_t i) {
 
 static bool is_part(const struct fault_reader *r, const struct part_at *part) {
     return r->part[part->to - 1] && !r->scope.fault[part->to - 1] &&
-           !ANY(&r->note->tokens, part->to - 1, "mark", "marks", "label", "labels", "side", "sides", "name",
-                "edge", "corner", "piece", "pieces", "pattern", "inside", "color", "colour");
+           !ANY(&r->note->tokens, part->to - 1, "mark", "marks", "hallmark", "hallmarks", "stamp", "date",
+                "signature", "number", "crest", "label", "labels", "side", "sides", "name", "edge", "corner",
+                "piece", "pieces", "pattern", "inside", "color", "colour");
 }
 
 // Chairs with arms and without make one set, pans with lids and without do not.
@@ -66,18 +67,49 @@ static bool is_own_to_each(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, parts, COUNT(parts));
 }
 
+// "… and the other has none", ", one doesn't", ", the others don't": how many that is, of `rest` where that
+// is known; 0 where nothing of the kind stands behind token `i`. `*to` is the token behind.
+static int lack_behind(const struct tokens *tokens, size_t i, int rest, size_t *to) {
+    static const char *const nots[] = {
+        "has none", "have none",      "had none",        "doesn't",    "don't",    "doesnt",    "hasn't",
+        "haven't",  "does not",       "do not",          "dont",       "not",      "without",   "has not",
+        "have not", "hasn't got one", "haven't got one", "hasn't one", "lacks it", "lack them", "didn't",
+        "none"};
+    size_t at = i;
+    if (at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+    if (ANY(tokens, at, "and", "but")) at++;
+    if (at == i) return 0;
+    if (token_is(tokens, at, "the")) at++;
+    bool other = ANY(tokens, at, "other", "others", "rest");
+    at += other;
+    int number = degrees_number(tokens, at);
+    at += number > 0;
+    if (!other && !number) return 0;
+    size_t n = token_longest(tokens, at, nots, COUNT(nots));
+    *to = at + n;
+    if (!n || (*to < tokens->count && tokens->at[*to].stop == STOP_NONE)) return 0;
+    return number ? number : token_is(tokens, at - 1, "other") ? 1 : rest;
+}
+
 // `number` pieces have the part at `at`.
 static void read_having(struct fault_reader *r, size_t i, size_t at, int number, bool only) {
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     int whole = record_of(r)->count;
-    if (!part_named_at(r, at, &part) || !is_done(tokens, part.to) || degrees_number(tokens, at) > 1) return;
+    if (!part_named_at(r, at, &part) || degrees_number(tokens, at) > 1) return;
+    size_t behind;
+    int lack = is_part(r, &part) ? lack_behind(tokens, part.to, whole - number, &behind) : 0;
+    if (lack > 0) {
+        part_tell_lack_each(r, &part, lack, whole, i, behind);
+        return;
+    }
+    if (!is_done(tokens, part.to) || (!only && !token_is(tokens, at - 1, "with"))) return;
     bool own = ANY(tokens, at, "its", "their", "it's");
     if ((!own && !is_part(r, &part)) || (!only && !is_own_to_each(tokens, part.to - 1))) return;
     if (number < whole)
-        part_tell_lack(r, &part, whole - number, whole, i, part.to);
+        part_tell_lack_each(r, &part, whole - number, whole, i, part.to);
     else if (only && (own || number > 1))
-        part_tell_lack(r, &part, 0, 0, i, part.to);
+        part_tell_lack_each(r, &part, 0, 0, i, part.to);
 }
 
 // "Lids for only two of them": of the part at token `i`.
@@ -92,7 +124,7 @@ static void read_for_some(struct fault_reader *r, size_t i) {
         !ANY(tokens, at + 2, "them", "these", "those", "the") || (!only && token_is(tokens, i + 1, "on")))
         return;
     struct part_at part = {i, i, i + 1};
-    if (is_part(r, &part)) part_tell_lack(r, &part, whole - number, whole, i, at + 3);
+    if (is_part(r, &part)) part_tell_lack_each(r, &part, whole - number, whole, i, at + 3);
 }
 
 void read_some_have(struct fault_reader *r) {
@@ -108,7 +140,7 @@ void read_some_have(struct fault_reader *r) {
         if (number < 1 || number > 40 || r->note->taken[i + only] == TAKEN_MEASURE) continue;
         size_t at = behind_of(tokens, i + only + 1), n = token_longest(tokens, at, haves, COUNT(haves));
         bool parted = i > 0 && tokens->at[i - 1].stop != STOP_NONE;
-        if (n && (only || (parted && token_is(tokens, at, "with")))) {
+        if (n && (only || parted)) {
             read_having(r, i, at + n, number, only);
             continue;
         }
@@ -116,6 +148,6 @@ void read_some_have(struct fault_reader *r) {
         int whole = only && at == i + 2 ? whole_before(r, i) : 0;
         if (whole > number && part_named_at(r, at, &part) && part.from == at && is_part(r, &part) &&
             is_done(tokens, part.to))
-            part_tell_lack(r, &part, whole - number, whole, i, part.to);
+            part_tell_lack_each(r, &part, whole - number, whole, i, part.to);
     }
 }

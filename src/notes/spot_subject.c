@@ -263,7 +263,10 @@ bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size
     *from = start;
     while (start < at && r->part[start] && r->note->taken[start] != TAKEN_TYPE) start++;
     *to = start;
-    if (*to == *from || !token_among(tokens, start, verbs, COUNT(verbs))) return false;
+    static const char *const right[] = {"clear", "solid", "fine",  "good",     "sound",  "whole",    "ok",
+                                        "okay",  "tight", "clean", "straight", "intact", "complete", "there"};
+    bool bare = token_among(tokens, start, right, COUNT(right)) && start + 1 < at; // "lenses clear but dusty"
+    if (*to == *from || (!bare && !token_among(tokens, start, verbs, COUNT(verbs)))) return false;
     for (; start < i; start++)
         if (token_among(tokens, start, others, COUNT(others)) || (r->part[start] && !r->scope.fault[start]))
             return false;

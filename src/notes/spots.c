@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 // "Chip on the rim", "on the rim there is a chip", "the handle is cracked", "lid chipped", "inside is rusty".
 // A preposition makes a place; a part that is the subject of the fault is the part.
-#include "notes/any.h"
-#include "notes/faults.h"
-
 #include <string.h>
 
+#include "notes/any.h"
+#include "notes/faults.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -474,6 +473,9 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     } else if (spot_counted(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
+    } else if (!spot->where_to && !absence && spot_of_stuff(r, hit->from, &from, &to)) {
+        spot->where_from = from;
+        spot->where_to = to;
     } else if (!spot->where_to && spot_place_before(r, hit->from, &from, &to)) {
         bool headed = to < hit->from && r->note->tokens.at[to].stop != STOP_NONE &&
                       !token_is(&r->note->tokens, to, ":") && degree_is_state(r, hit);
@@ -495,19 +497,6 @@ static void take_parted(const struct fault_reader *r, const struct fault_hit *hi
             spot->where_to = before.where_to;
         }
     }
-}
-
-// "Let the hem down", "took the sleeves up": what was taken up is the part.
-static bool let_out(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (!ANY(tokens, hit->from, "let", "took", "taken", "take", "turned")) return false;
-    for (size_t i = hit->from + 1; i < hit->to; i++) {
-        if (!r->part[i] || !spot_article(tokens, i - 1)) continue;
-        spot->part_from = i;
-        spot->part_to = i + 1;
-        return true;
-    }
-    return false;
 }
 
 // Where nothing beside the fault tells it.
@@ -558,7 +547,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     take_parted(r, hit, &spot);
     if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
-    if (nowhere && let_out(r, hit, &spot)) return spot;
+    if (nowhere && spot_let_out(r, hit, &spot)) return spot;
     if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;

@@ -50,6 +50,63 @@ bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *t
            spot_plain_subject(r, at, from);
 }
 
+// "Enamel on the top scorched", "the gilding at the rim has rubbed": where it is of a stuff that is no part.
+bool spot_of_stuff(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    enum { GAP = 4, WORDS = 3 };
+    static const char *const between[] = {"is",    "are",    "has",  "have", "been",     "was",
+                                          "all",   "bit",    "a",    "very", "slightly", "badly",
+                                          "quite", "rather", "also", "gone", "well",     "little"};
+    static const char *const stuffs[] = {
+        "enamel",     "glaze",     "paint",   "gilding",  "gilt",    "gold",    "silver", "silvering",
+        "plate",      "plating",   "nickel",  "chrome",   "varnish", "lacquer", "veneer", "finish",
+        "decoration", "transfer",  "pattern", "design",   "print",   "leather", "velvet", "felt",
+        "fabric",     "wood",      "metal",   "rubber",   "brass",   "copper",  "tin",    "color",
+        "colour",     "lettering", "tinning", "japanning"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > 0 && i - at < GAP && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, between, COUNT(between)))
+        at--;
+    *to = at;
+    while (at > 0 && *to - at < WORDS && r->part[at - 1] && !r->scope.fault[at - 1] &&
+           tokens->at[at - 1].stop == STOP_NONE)
+        at--;
+    *from = at;
+    if (at == *to) return false;
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && spot_article(tokens, at - 1)) at--;
+    return at > 1 && spot_preposition(tokens, at - 1) && tokens->at[at - 2].stop == STOP_NONE &&
+           token_among(tokens, at - 2, stuffs, COUNT(stuffs)) && r->note->taken[at - 2] != TAKEN_TYPE;
+}
+
+// "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
+size_t spot_narrowed(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const words[] = {"only",    "just",    "mostly",    "mainly",
+                                        "chiefly", "largely", "especially"};
+    enum { PART_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i < tokens->count && tokens->at[i].stop == STOP_COMMA) i++;
+    if (token_is(tokens, i, "but")) i++;
+    if (!token_among(tokens, i, words, COUNT(words)) || !token_is(tokens, i + 1, "the")) return 0;
+    size_t at = i + 2;
+    while (at < tokens->count && at < i + 2 + PART_MOST && r->part[at] && !r->scope.fault[at]) at++;
+    if (at == i + 2) return 0;
+    *from = i + 2;
+    return at >= tokens->count || tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "and") ? at : 0;
+}
+
+// "Let the hem down", "took the sleeves up": what was taken up is the part.
+bool spot_let_out(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "let", "took", "taken", "take", "turned")) return false;
+    for (size_t i = hit->from + 1; i < hit->to; i++) {
+        if (!r->part[i] || !spot_article(tokens, i - 1)) continue;
+        spot->part_from = i;
+        spot->part_to = i + 1;
+        return true;
+    }
+    return false;
+}
+
 bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     enum { VERBS_MOST = 3 };
     const struct tokens *tokens = &r->note->tokens;

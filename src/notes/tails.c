@@ -80,6 +80,8 @@ static void read_one(struct fault_reader *r, size_t i) {
     size_t m = !n && comma ? token_longest(tokens, i, gone, COUNT(gone)) : 0;
     struct part_at part;
     if (!(n + m) || !is_over(tokens, i + n + m) || !part_before(r, i, &part)) return;
+    if (n && i > 0 && ANY(tokens, i - 1, "other", "others", "rest", "two", "three", "one"))
+        return; // "one has a loop, the others had none"
     bool past = false;
     for (size_t k = scope_sentence_start(&r->scope, i); k < part.lead; k++) {
         past |= AMONG(tokens, k, were);

@@ -26,8 +26,8 @@ static bool is_plural(const struct tokens *tokens, size_t i) {
 }
 
 // Parts that lack, with their number; a rule's hit for pieces inside [from, to) is told by this.
-void part_tell_lack(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
-                    size_t to) {
+static void tell_lack(struct fault_reader *r, const struct part_at *part, int count, int of, bool each,
+                      size_t from, size_t to) {
     struct note *note = r->note;
     if (governed(r, from)) return;
     for (size_t i = 0; i < r->hit_count; i++) {
@@ -38,7 +38,7 @@ void part_tell_lack(struct fault_reader *r, const struct part_at *part, int coun
     }
     const char *name = fault_words(note, part->from, part->to);
     if (count == 1 && of <= 1) name = say_singular(note->arena, name); // "7 of 8 weights": one weight
-    const struct flaw *kind = absent_kind_here(r, name, count > 1 ? count : of > 1 ? 2 : count);
+    const struct flaw *kind = absent_kind_here(r, name, each ? 1 : count > 1 ? count : of > 1 ? 2 : count);
     if (!kind) return;
     bool own = kind->part && text_same(say_singular(note->arena, name), kind->part);
     size_t owner, end; // "the base has lost two of its screws"
@@ -51,6 +51,16 @@ void part_tell_lack(struct fault_reader *r, const struct part_at *part, int coun
     if (of > count) flaw->of = of;
     note_take(note, part->from, part->to, TAKEN_PART);
     part_close(r, from, to);
+}
+
+void part_tell_lack(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
+                    size_t to) {
+    tell_lack(r, part, count, of, false, from, to);
+}
+
+void part_tell_lack_each(struct fault_reader *r, const struct part_at *part, int count, int of, size_t from,
+                         size_t to) {
+    tell_lack(r, part, count, of, true, from, to);
 }
 
 // The parts that a bare number speaks of: the last that stand before it in the sentence.
@@ -261,6 +271,13 @@ static void read_of_whole(struct fault_reader *r, size_t i) {
         if (token_is(tokens, left + 1, "are") && !ANY(tokens, left + 2, "here", "left", "there", "present"))
             return;
         part_tell_lack(r, &part, all - a, 0, i, left + 1);
+        return;
+    }
+    int every = token_is(tokens, part.to, "of") ? degrees_number(tokens, part.to + 1) : 0;
+    const char *name = every > a ? fault_words(r->note, part.from, part.to) : NULL;
+    const struct flaw *kind = name ? absent_kind_here(r, name, 2) : NULL;
+    if (kind && every <= 60 && is_over(tokens, part.to + 2) && !text_same(kind->rule.id, "missing-pieces")) {
+        part_tell_lack(r, &part, every - a, every, i, part.to + 2); // "nine drops of ten"
         return;
     }
     if (!r->part[part.to - 1]) return;

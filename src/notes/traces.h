@@ -39,6 +39,9 @@ void read_tally(struct fault_reader *reader);
 // The same file: `count` of the parts lack, of `of` where that is known.
 void part_tell_lack(struct fault_reader *reader, const struct part_at *part, int count, int of, size_t from,
                     size_t to);
+// The same where each of several pieces has the part, or should have.
+void part_tell_lack_each(struct fault_reader *reader, const struct part_at *part, int count, int of,
+                         size_t from, size_t to);
 // some_have.c: of several pieces some have the part.
 void read_some_have(struct fault_reader *reader);
 // amounts.c: "missing a couple of screws" at token `i`; the token behind it, 0 where none is said.

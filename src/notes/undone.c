@@ -4,6 +4,7 @@
 // the machine is not dead by that.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -157,6 +158,63 @@ static void tell(struct fault_reader *r, const struct flaw *kind, size_t part, s
     fault_tell(r, &hit, kind, part < from ? fault_place(r->note, first, part + 1) : NULL, NULL);
 }
 
+// "Doesn't sweep all the way round", "won't seat properly": any verb, where what follows tells that it is
+// done badly or not to the end. How many tokens from the verb on.
+static size_t badly_at(const struct tokens *tokens, size_t i) {
+    static const char *const others[] = {"fit",   "look",   "match",  "seem", "smell",  "know", "think",
+                                         "want",  "need",   "show",   "feel", "appear", "have", "be",
+                                         "go",    "affect", "leak",   "mind", "matter", "like", "photograph",
+                                         "quite", "get",    "really", "even", "always", "been", "sit",
+                                         "lie",   "stand",  "lay",    "hang"};
+    static const char *const ways[] = {"up",      "down",     "round", "around", "in",   "out",
+                                       "over",    "together", "back",  "on",     "home", "across",
+                                       "through", "it",       "the",   "itself"};
+    static const char *const badly[] = {
+        "properly",    "right",        "fully",          "smoothly",       "evenly", "cleanly",
+        "correctly",   "squarely",     "freely",         "straight",       "true",   "the whole way",
+        "all the way", "as it should", "as they should", "like it should", "easily", "tightly",
+        "completely",  "tight",        "far enough",     "very far"};
+    if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD || AMONG(tokens, i, others)) return 0;
+    size_t at = i + 1;
+    while (at < i + 3 && tokens->at[at - 1].stop == STOP_NONE && AMONG(tokens, at, ways)) at++;
+    if (tokens->at[at - 1].stop != STOP_NONE) return 0;
+    size_t n = token_longest(tokens, at, badly, COUNT(badly));
+    return n ? at + n - i : 0;
+}
+
+static size_t read_badly(struct fault_reader *r, const struct flaw *partly, size_t i) {
+    static const char *const turns[] = {"turn", "rotate", "spin", "move", "wind", "swing", "slide", "travel"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = function_denial(tokens, i), act = n ? badly_at(tokens, i + n) : 0, part;
+    if (!act || is_off(r, i) || fault_takes_any(r, i, i + n + act) || !subject_of(r, i, &part)) return 0;
+    const struct flaw *own = function_kind(r, part);
+    if ((!own && !r->part[part]) || r->note->taken[part] == TAKEN_TYPE) return 0;
+    bool stuck = own && text_same(own->rule.id, "seized") && !AMONG(tokens, i + n, turns);
+    tell(r, own && !stuck ? own : partly, part, i, i + n + act);
+    return n + act;
+}
+
+// "The weight slides a bit too easily", "the lid turns too freely": what should bind is loose.
+static size_t read_too_easy(struct fault_reader *r, size_t i) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct flaw *loose = ruleset_flaw(r->note->rules, "loose-part");
+    if (!loose || i < 2 || !ANY(tokens, i + 1, "easily", "freely", "loosely", "easy") || is_off(r, i))
+        return 0;
+    size_t verb = i;
+    while (verb > 0 && i - verb < BACK &&
+           ANY(tokens, verb - 1, "a", "bit", "little", "rather", "far", "much", "all", "off", "round", "down",
+               "out"))
+        verb--;
+    if (verb < 2 || tokens->at[verb - 2].stop != STOP_NONE || !r->part[verb - 2] ||
+        r->note->taken[verb - 2] == TAKEN_TYPE || fault_takes_any(r, verb - 1, i + 2) ||
+        !ANY(tokens, verb - 1, "slides", "slide", "turns", "turn", "moves", "move", "opens", "comes", "come",
+             "swings", "lifts", "spins", "drops", "rocks", "slips"))
+        return 0;
+    tell(r, loose, verb - 2, verb - 1, i + 2);
+    return 2;
+}
+
 static size_t read_denied(struct fault_reader *r, const struct flaw *partly, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n = function_denial(tokens, i), part;
@@ -198,6 +256,8 @@ void read_undone(struct fault_reader *r) {
     for (size_t i = 0; partly && i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
         size_t n = read_denied(r, partly, i);
+        if (!n) n = read_badly(r, partly, i);
+        if (!n && token_is(tokens, i, "too")) n = read_too_easy(r, i);
         if (!n && can) n = read_cut_short(r, partly, i);
         size_t done_at =
             !n && can && token_is(tokens, i, "nothing") ? token_longest(tokens, i + 1, done, COUNT(done)) : 0;
