@@ -29,7 +29,9 @@ static const char *place_before_colon(const struct note *note, size_t colon) {
         bool opens = k == 1 || tokens->at[k - 2].stop != STOP_NONE;
         if (place_at(note, k - 1, &where) && k > 1 &&
             ANY(tokens, k - 2, "mark", "marks", "stamp", "stamps", "written", "writing", "name", "label",
-                "is", "stamped", "engraved", "cast", "printed"))
+                "is", "stamped", "engraved", "cast", "printed", "forged", "cut", "moulded", "molded",
+                "carved", "etched", "embossed", "burned", "burnt", "impressed", "punched", "incised",
+                "pressed"))
             return where;
         if (opens && ANY(tokens, k - 1, "label", "stamp", "mark", "marks", "badge", "plate", "base", "lid",
                          "back", "dial", "blade", "spine", "sticker", "tag", "plaque", "case"))

@@ -10,6 +10,7 @@
 #include "notes/mark_words.h"
 #include "notes/place.h"
 #include "notes/things.h"
+#include "notes/unit.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -190,8 +191,10 @@ bool mark_is_told_number(const struct note *note, size_t i, size_t to) {
     const struct tokens *tokens = &note->tokens;
     struct word_entry color;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
-                (token_is(tokens, to, "in") && word_at(note, to + 1, 1u << USE_COLOR, &color));
+                (token_is(tokens, to, "in") &&
+                 (word_at(note, to + 1, 1u << USE_COLOR, &color) || ANY(tokens, to + 1, "a", "an")));
     if (!ends || !ANY(tokens, i, "number", "no")) return false;
+    if (token_is(tokens, to, "in") && ANY(tokens, to + 1, "a", "an")) return true; // "number 2 in a circle"
     if (token_is(tokens, i, "no") && i > 0 && mark_is_text(note, i - 1)) return false; // "DUCKMOOR No 2"
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i;
          k++) // "label on the back, number 20-4418"
@@ -379,7 +382,8 @@ void mark_read_written(struct note *note) {
                 (speaks(note, i, end) || is_alone_at_place(note, i, end)))
                 taken = keep(note, i, end);
             if (!taken) taken = end > i ? end - i : 1;
-        } else if (tokens->at[i].kind == TOKEN_FIGURE && is_second_number(note, i)) {
+        } else if (tokens->at[i].kind == TOKEN_FIGURE &&
+                   (is_second_number(note, i) || unit_is_painted(tokens, i))) {
             taken = keep(note, i, i + 1);
         } else if (tokens->at[i].capital || tokens->at[i].kind == TOKEN_FIGURE ||
                    tokens->at[i].kind == TOKEN_CODE) {

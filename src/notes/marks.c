@@ -352,7 +352,7 @@ static size_t find_verb(struct note *note, size_t i) {
             "away") ||
         at >= tokens->count)
         return 0;
-    if (token_is(tokens, at, "a") && !says) return 0;
+    if (token_is(tokens, at, "a") && !says && !is_letter(note, at)) return 0;
     if (stamp && token_is(tokens, at - 1, ",") && !mark_is_text(note, at))
         return 0; // "stenciled on side, small hole"
     if (stamp && ANY(tokens, at - 1, "with", "by") && tokens->at[at].kind == TOKEN_WORD &&
@@ -464,13 +464,13 @@ static size_t find_run(struct note *note, size_t i) {
                  (goods.thing || (goods.uses & (1u << USE_THING) && !goods.candidate));
     if (thing || set) return 0;
     // "Tear on the label", "Peeling on the badge": a fault, and no name, whose capital begins a sentence.
-    bool plain =
-        token->starts && !token->capitals && end == i + 1 &&
-        ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) || token->one != token->fold ||
-         strchr(token->fold, '\'') || place_noun(note, i) || mark_is_breaker(note, i) ||
-         ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date", "something",
-             "serial", "stamp", "mark", "label", "maker", "initials", "lettering", "writing", "text",
-             "address"));
+    bool plain = token->starts && !token->capitals && end == i + 1 &&
+                 ((!stamped && (note->fault_word[i] || mark_is_doing(note, i))) ||
+                  token->one != token->fold || strchr(token->fold, '\'') || place_noun(note, i) ||
+                  mark_is_breaker(note, i) || (i == 0 && noun_at(note, i, &goods)) ||
+                  ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date",
+                      "something", "serial", "stamp", "mark", "label", "maker", "initials", "lettering",
+                      "writing", "text", "address"));
     bool label =
         ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
         ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");

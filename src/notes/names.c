@@ -185,8 +185,9 @@ static const char *called(const struct note *note, size_t from, size_t to) {
     }
     // "Card game called Old Mariners": what it is called, and not who made it
     static const char *const titles[] = {"called", "titled", "entitled"};
-    bool titled = from > 1 && token_among(tokens, from - 1, titles, COUNT(titles)) &&
-                  tokens->at[from - 2].stop == STOP_NONE && !has(note, "name");
+    size_t led = from > 1 && ANY(tokens, from - 1, "the", "a") ? from - 1 : from;
+    bool titled = led > 1 && token_among(tokens, led - 1, titles, COUNT(titles)) &&
+                  tokens->at[led - 2].stop <= STOP_COMMA && !has(note, "name");
     return titled ? "name" : NULL;
 }
 

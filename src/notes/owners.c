@@ -5,10 +5,12 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/english.h"
 #include "notes/note.h"
 #include "notes/persons.h"
 #include "notes/place.h"
 #include "notes/things.h"
+#include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -51,12 +53,20 @@ static bool names_itself(const struct tokens *tokens, size_t cue) {
 // "Engraved To H. from the crew", "inscribed for Anna": a present.
 static bool is_presented(const struct note *note, size_t cue, size_t to) {
     if (!ANY(&note->tokens, cue, "engraved", "inscribed", "engraving", "inscription")) return false;
-    bool day = false;
-    for (size_t k = cue + 1; k < to; k++) {
-        if (ANY(&note->tokens, k, "to", "from", "for", "presented")) return true;
-        day |= note->tokens.at[k].kind == TOKEN_FIGURE;
+    return to > cue + 1;
+}
+
+// "On the front engraved …", "lid is engraved …": the place before token `cue`.
+static const char *place_led(const struct note *note, size_t cue) {
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    size_t end = cue;
+    while (end > 0 && ANY(tokens, end - 1, "is", "are", "was", "has", "been", "it's", ",")) end--;
+    for (size_t k = end; k > 0 && k + WORDS_MOST > end && tokens->at[k - 1].stop < STOP_SENTENCE; k--) {
+        const char *where = NULL;
+        if (k - 1 + place_at(note, k - 1, &where) == end && where) return where;
     }
-    return !day;
+    return end > 0 && place_noun(note, end - 1) ? note_words(note, end - 1, end) : NULL;
 }
 
 static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from, size_t cue_to) {
@@ -78,6 +88,9 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     for (size_t i = behind; i < behind + PLACE_FAR && i < note->tokens.count; i++) {
         if (place_at(note, i, &flaw->where) || note->tokens.at[i].stop >= STOP_COMMA) break;
     }
+    for (size_t k = cue_to; presented && k < from && !flaw->where; k++) place_at(note, k, &flaw->where);
+    if (presented && !flaw->where) flaw->where = place_led(note, cue_from);
+    if (presented && flaw->where) flaw->where = utf8_fold(note->arena, flaw->where);
     if (presented) note_take(note, cue_from, from, TAKEN_ASIDE); // told
     note_reading(note, cue_from, cue_to, arena_format(note->arena, "flaw %s", kind->rule.id),
                  "a name that is nobody's business");
@@ -175,6 +188,11 @@ static bool is_somebodys(const struct note *note, size_t cue, size_t from, size_
     return ends && *to <= from + 2 && person_first_name(note, from);
 }
 
+static bool is_year(const struct tokens *tokens, size_t i) {
+    return tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 4 &&
+           strspn(tokens->at[i].fold, "0123456789") == 4;
+}
+
 // "Engraved Anna 3.9.41": a name with a day.
 static void read_engraved(struct note *note, size_t i) {
     static const char *const cues[] = {"engraved", "inscribed", "engraving"};
@@ -183,6 +201,8 @@ static void read_engraved(struct note *note, size_t i) {
     size_t from = i + 1;
     static const char *const small[] = {"with", "to", "for", "says", "reads", ":"};
     while (token_among(tokens, from, small, COUNT(small))) from++;
+    const char *where;
+    from += place_at(note, from, &where); // "engraved on the rim Anna 1931"
     if (from >= tokens->count || !(tokens->at[from].capital || is_quote(tokens, from))) return;
     size_t to = name_end(tokens, from);
     static const char *const occasions[] = {"xmas",      "christmas",  "easter",    "jubilee",
@@ -191,9 +211,14 @@ static void read_engraved(struct note *note, size_t i) {
     if (token_among(tokens, from, occasions, COUNT(occasions))) return; // a day, and nobody's name
     if (ANY(tokens, from, "no", "number", "reg", "pat", "patent", "model", "type")) return;
     if (is_institution(note, from, to)) return;
-    bool day = false;
+    bool day = false, led = from > i + 1 && ANY(tokens, from - 1, "to", "for");
+    if (led && english_at(note, from) && tokens->at[from].to - tokens->at[from].from > 1 &&
+        !person_first_name(note, from) && person_form_end(note, from) == from)
+        return; // "engraved TO WEIGH 25 LBS"
     for (size_t k = from; k < to; k++)
         day |= tokens->at[k].kind == TOKEN_FIGURE && strlen(tokens->at[k].fold) != 3;
+    bool year = to > from && is_year(tokens, to - 1) && !led && !person_first_name(note, from);
+    if (year && is_makers_work(note, i, from)) return; // "clock, engraved Torwell 1831"
     if (!day && (is_firm_name(note, from, to) || !is_somebodys(note, i, from, &to))) return;
     keep_back(note, from, to, i, i + 1);
 }

@@ -485,6 +485,10 @@ static size_t read_tape(struct note *note, size_t i) {
     for (size_t at = i + n; n && at < tokens->count && at < i + n + FAR; at++) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
         if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
+        if (at == i + n && ANY(tokens, i, "engraved") && english_at(note, at) &&
+            !person_first_name(note, at) && person_form_end(note, at) == at &&
+            strlen(tokens->at[at].fold) > 1)
+            return 0; // "engraved TO WEIGH 25 LBS"
         size_t to = person_name_end(note, at);
         // "You can read SALTER ESTATE YARD": capitals without a letter before them are nobody's
         if (token_is(tokens, i, "you") && to > at + 1 && tokens->at[at].capitals &&

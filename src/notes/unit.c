@@ -7,8 +7,23 @@
 
 #include <string.h>
 
+// "A big 5 in cobalt on the front": painted in it, and no inches.
+bool unit_is_painted(const struct tokens *tokens, size_t figure) {
+    size_t i = figure + 1;
+    if (figure < 1 || !token_is(tokens, i, "in") ||
+        !ANY(tokens, i + 1, "cobalt", "blue", "black", "red", "gold", "white", "green", "brown", "gilt",
+             "paint", "slip"))
+        return false;
+    bool ends =
+        i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+        ANY(tokens, i + 2, "on", "at", "under", "below", "across", "inside", "paint", "slip", "glaze");
+    return ends && ANY(tokens, i - 2, "big", "large", "number", "numeral", "painted", "stenciled",
+                       "stencilled", "small", "fancy", "script", "figure");
+}
+
 // "in" as a preposition: what follows is where something is.
 static bool in_is_place(const struct tokens *tokens, size_t i) {
+    if (i > 0 && unit_is_painted(tokens, i - 1)) return true;
     return ANY(tokens, i + 1, "the", "a", "an", "my", "this", "that", "it", "each", "total", "all", "good",
                "great", "one", "front", "box", "perfect", "working", "use", "here", "there", "them", "nice",
                "very", "fair", "poor", "excellent", "need", "original", "their", "its", "our", "his", "her",

@@ -11,4 +11,7 @@ const struct unit *unit_at(const struct note *note, size_t i, const struct numbe
 // A dimension's letter there: "h", "w", "d", "l"; 0: none.
 char dimension_letter(const struct note *note, size_t i);
 
+// "A big 5 in cobalt on the front": a figure that is painted, and no inches.
+bool unit_is_painted(const struct tokens *tokens, size_t figure);
+
 #endif

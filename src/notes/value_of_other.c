@@ -16,6 +16,10 @@ static bool is_of_letters(const struct note *note, size_t i, size_t n) {
                                         "capitals", "caps",      "numbers", "figures", "numerals"};
     const struct tokens *tokens = &note->tokens;
     if (!token_among(tokens, i + n, words, COUNT(words))) return false;
+    if (ANY(tokens, i + n, "lettering", "letters", "writing", "script") && i + n + 1 < tokens->count &&
+        (note->taken[i + n + 1] == TAKEN_MARK ||
+         ANY(tokens, i + n + 1, "says", "reads", "reading", "saying")))
+        return true; // "red lettering TORWELL"
     return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
 }
 

@@ -30,6 +30,17 @@ static const char *marked_part(const struct note *note, size_t i) {
     return NULL;
 }
 
+// Does a name go on at token `i` of a mark? "STEEL BLADE" and "OIL ON BOARD" are none.
+static bool names_on(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    return i < tokens->count && note->taken[i] == TAKEN_MARK && tokens->at[i].kind == TOKEN_WORD &&
+           tokens->at[i].capital && tokens->at[i].stop == STOP_NONE && !tokens->at[i].starts &&
+           !word_at(note, i, (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE), &entry) &&
+           !ANY(tokens, i, "lined", "made", "lining", "ware", "base", "core", "filled", "plated", "handle",
+                "and");
+}
+
 // A label or stamp that names what the thing is made of; "925" is how silver is marked.
 static void read_marked_materials(struct note *note) {
     static const uint32_t material = 1u << USE_MATERIAL;
@@ -40,7 +51,8 @@ static void read_marked_materials(struct note *note) {
         if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
                 "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
                 "iron", "ash", "pottery"))
-            continue; // "Garnet Toffee": a name
+            continue;                             // "Garnet Toffee": a name
+        if (n && names_on(note, i + n)) continue; // "PINE RIDGE DAIRY"
         if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
             value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
         } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)

@@ -14,6 +14,11 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Scale. Face engraved TO WEIGH 25 LBS.", "TO WEIGH 25 LBS @ face"},
+    {"Crock, with a big 5 in cobalt on the front.", "5"},
+    {"Crock, 5 in blue bowl inside.", ""},
+    {"Jug, number 2 in a circle on the base.", "2"},
+    {"Etching, signed A. Lovell.", "A. Lovell"},
     {"Churn embossed with a cow in a circle and 40.", "40"},
     {"Opera glasses. Engraved on the eyepiece rim TORWELL.", "TORWELL @ eyepiece rim"},
     {"Sling, stamped under the keeper 1943.", "1943 @ keeper"},

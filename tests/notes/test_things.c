@@ -69,6 +69,8 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Etching, titled The Weir, framed", "name Weir; !brand Weir"},
+    {"Cup engraved on the back", "type cup; !mark Cup"},
     {"Women's wool coat, Drellimor, size 8", "brand Drellimor; audience women's; !brand Women's"},
     {"Nothing wrong with this lamp", "!brand Nothing"},
     {"Lamp works. Rose unscrews fine.", "!brand Rose"},
@@ -114,6 +116,8 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Milk bottle. Red lettering PINE RIDGE DAIRY.", "!material pine; !color red"},
+    {"Box stamped SOLID OAK.", "material oak"},
     {"Mill, dovetailed cherry box with an iron hopper", "material cherry wood; !theme cherry"},
     {"Table, cherry, two drawers", "material cherry wood"},
     {"Plate with a cherry", "theme cherry; !material cherry wood"},
