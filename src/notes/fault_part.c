@@ -77,6 +77,36 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
            text_same(one + n - size, single);
 }
 
+// "The dial of the clock is foxed", "the knob on the dome has a flake off": behind the part stands the thing.
+void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { BETWEEN_MOST = 6, NAME_MOST = 3 };
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    const char *type = note->record->type.value;
+    if (!type || spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
+    size_t at = hit->from, thing;
+    while (at > 0 && hit->from - at < BETWEEN_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           ANY(tokens, at - 1, "is", "are", "has", "have", "isn't", "aren't", "hasn't", "haven't", "not",
+               "no", "any", "a", "an", "got", "bit", "little", "small", "slightly", "very", "quite", "had",
+               "looks", "feels", "some", "two", "one", "tiny", "s", "shows", "rather"))
+        at--;
+    thing = at;
+    while (thing > 0 && at - thing < NAME_MOST && tokens->at[thing - 1].stop == STOP_NONE &&
+           tokens->at[thing - 1].one && strstr(type, tokens->at[thing - 1].one))
+        thing--;
+    size_t lead = thing;
+    while (lead > 0 && ANY(tokens, lead - 1, "the", "its", "this")) lead--;
+    if (thing == at || lead == thing || lead < 2 || !ANY(tokens, lead - 1, "on", "of", "in", "inside", "to"))
+        return;
+    size_t to = lead - 1, from = to;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && r->part[from - 1] &&
+           note->taken[from - 1] != TAKEN_TYPE && !r->scope.fault[from - 1])
+        from--;
+    if (from == to) return;
+    spot->part_from = from;
+    spot->part_to = to;
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -87,6 +117,12 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))
         part = NULL; // "no end of scratches"
+    size_t of =
+        part && is_whole_thing(note, part) ? spot->part_from : 0; // "the knob on the dome has a flake off"
+    while (of > 0 && ANY(&note->tokens, of - 1, "the", "its", "this")) of--;
+    if (of > 1 && ANY(&note->tokens, of - 1, "on", "of", "in", "inside") && r->part[of - 2] &&
+        note->tokens.at[of - 2].stop == STOP_NONE && note->taken[of - 2] != TAKEN_TYPE)
+        part = fault_place(note, of - 2, of - 1);
     bool usual = spot->part_to > spot->part_from && spot_usual(&note->tokens.at[spot->part_to - 1]);
     if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
                  (spot_is_no_part(part) && !is_ring(kind, part))))

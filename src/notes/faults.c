@@ -425,6 +425,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (fault_is_of_housed(r, hit, &spot)) spot.part_from = spot.part_to = 0;
     if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);
     fault_take_own_part(r, hit, &spot);
+    fault_take_part_of_thing(r, hit, &spot);
     const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
                         : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
                                                           : NULL;
@@ -549,8 +550,8 @@ static void read_of_mono(struct fault_reader *r) {
 
 // What needs no hit of a rule, in the order in which they may take words from each other.
 static void (*const before_rules[])(struct fault_reader *) = {
-    read_tally, read_roll,      read_subjects,  read_traces,       read_strays,
-    read_tails, read_stand_ins, read_inscribed, read_unread_marks, read_sought_parts};
+    read_tally,     read_roll,      read_subjects,     read_traces,    read_strays,      read_tails,
+    read_stand_ins, read_inscribed, read_unread_marks, read_lost_bits, read_sought_parts};
 static void (*const behind_rules[])(struct fault_reader *) = {
     read_again,       read_sound_said, read_functions,  read_ailing,     read_detached, read_ill_parts,
     read_blots,       read_misbehaves, read_halfway,    read_faculties,  read_undone,   read_ceased,

@@ -295,6 +295,31 @@ static bool read_is(struct scope *s, size_t i) {
     return false;
 }
 
+// "A crack I'd call a hairline", "a chip, or rather a flea bite": of two names the second is meant.
+static void read_call(struct scope *s, size_t i) {
+    static const char *const calls[] = {
+        "i'd call",        "i would call", "you'd call",      "you might call", "you could call",
+        "some would call", "i'd call it",  "i would call it", "i call",         "i'd say is",
+        "i'd say it's",    "or rather",    "more like",       "more of",        "which i'd call",
+        "that i'd call",   "people call",  "they call",       "really more of"};
+    enum { BACK = 3 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = token_longest(tokens, i, calls, COUNT(calls)), at = i + n;
+    if (!n) return;
+    while (ANY(tokens, at, "a", "an", "it", "just", "more", "of", "little")) at++;
+    if (at >= tokens->count || !s->fault[at]) return;
+    size_t before = i;
+    while (
+        before > 0 && i - before < BACK && !s->fault[before - 1] &&
+        (tokens->at[before - 1].stop <= STOP_COMMA) &&
+        (tokens->at[before - 1].stop == STOP_COMMA || ANY(tokens, before - 1, "what", "that", "which", "or")))
+        before--;
+    if (before == 0 || !s->fault[before - 1]) return;
+    size_t from = before - 1;
+    while (from > 0 && s->fault[from - 1]) from--;
+    scope_mark(s, from, before, STANCE_OTHER, i);
+}
+
 // Where the statement of token `i` begins.
 static size_t subject_from(const struct scope *s, size_t i) {
     while (i > 0 && s->note->tokens.at[i - 1].stop < STOP_COMMA) i--;
@@ -305,6 +330,7 @@ void scope_seeming(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (read_what(s, i) || (s->fault[i] && read_is(s, subject_from(s, i)))) continue;
+        read_call(s, i);
         bool joint = token_is(tokens, i, "but") || token_is(tokens, i, "though") ||
                      (i > 0 && tokens->at[i].stop != STOP_NONE);
         if (joint) read_but(s, i);

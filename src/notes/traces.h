@@ -58,6 +58,8 @@ bool sets_has_pieces(const struct note *note); // is the thing known by its piec
 void read_stand_ins(struct fault_reader *reader);
 // inscribed.c: letters and figures that a hand put on it.
 void read_inscribed(struct fault_reader *reader);
+// lost_bits.c: pieces that parts have lost.
+void read_lost_bits(struct fault_reader *reader);
 // unread_marks.c: marks that are there and cannot be read.
 void read_unread_marks(struct fault_reader *reader);
 
