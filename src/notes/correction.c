@@ -176,8 +176,11 @@ void scope_correction(struct scope *s) {
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n, turn;
         if (cue_at(s, thoughts, COUNT(thoughts), i, &n) && (turn = turn_of(s, i + n)) != 0) {
+            size_t from = i; // "thought the dark patch was mold": the patch is there
+            for (size_t k = i + n; token_is(tokens, i + n - 1, "the") && k < turn; k++)
+                if (ANY(tokens, k, "was", "were", "is")) from = k;
             if (!was_denied(s, i + n, turn))
-                scope_mark(s, i, turn, tells_else(tokens, turn) ? STANCE_DENIED : STANCE_OTHER, i);
+                scope_mark(s, from, turn, tells_else(tokens, turn) ? STANCE_DENIED : STANCE_OTHER, i);
             i += n - 1;
             continue;
         }

@@ -427,6 +427,20 @@ bool denial_is_of_rest(const struct note *note, size_t i) {
             token_phrase(&note->tokens, i, "anywhere else"));
 }
 
+// "No chips on the others", "no stains on the rest of them": of which ones, where that is no part.
+const char *denial_rest(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (denial_is_of_rest(note, i)) return "elsewhere";
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE || !ANY(tokens, i, "on", "in", "to")) return NULL;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "any", "either", "of", "the", "all")) at++;
+    bool rest = token_is(tokens, at, "rest") || token_is(tokens, at, "others");
+    bool counted =
+        token_is(tokens, at, "other") && ANY(tokens, at + 1, "two", "three", "four", "five", "six", "seven",
+                                             "ones", "one", "eleven", "ten", "nine", "eight");
+    return rest || counted ? token_is(tokens, at + 1, "one") ? "the other one" : "the others" : NULL;
+}
+
 // "Scratches on the lid, none deep", "worm holes, none of them fresh": some are there, and none are so bad.
 static bool is_none_so(struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;

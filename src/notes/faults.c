@@ -492,7 +492,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (!there && (stance & (STANCE_DENIED | STANCE_NONE_SEEN))) {
         kind = kind_of_rusted(r, hit, narrower(r, hit, kind, place));
         bool elsewhere = !part && !where && spot.part_to == spot.part_from && spot_unread(r, hit->to);
-        if (!where && !part && denial_is_of_rest(note, hit->to)) where = "elsewhere";
+        if (!where && !part && (where = denial_rest(note, hit->to))) elsewhere = false;
         if (!denial_stops(r, hit, kind, stance, elsewhere)) {
             clear_add(r, kind, part, where, stance & STANCE_NONE_SEEN, hit->from, hit->to);
             for (size_t i = 0; i < listed; i++) clear_listed(r, hit, &more[i]);

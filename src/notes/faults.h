@@ -316,7 +316,8 @@ const struct flaw *absent_kind(struct arena *arena, const struct ruleset *rules,
 bool denial_is_own(const struct fault_reader *reader, const struct fault_hit *hit, size_t cue);
 // sound.c: are all there of a part that is named, and not all pieces?
 bool count_is_of_part(const struct fault_reader *reader, const struct fault_hit *hit);
-bool denial_is_of_rest(const struct note *note, size_t i); // "no chips elsewhere"
+bool denial_is_of_rest(const struct note *note, size_t i);  // "no chips elsewhere"
+const char *denial_rest(const struct note *note, size_t i); // the same of "on the others"; NULL if of none
 // denied_idly.c: why what is denied says nothing of the kind; NULL where it does. A leak of what holds
 // nothing.
 const char *denial_idle(const struct fault_reader *reader, const struct fault_hit *hit,

@@ -64,7 +64,8 @@ static size_t back_start(const struct scope *s, size_t i) {
 static size_t said_at(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"said",     "says",    "reckoned", "reckons",
                                         "insisted", "insists", "promised", "told"};
-    static const char *const links[] = {"it", "there", "there's", "that", "they", "no", "the"};
+    static const char *const links[] = {"it", "there", "there's", "that", "they",
+                                        "no", "the",   "a",       "one",  "its"};
     return i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) &&
            token_among(tokens, i + 1, links, COUNT(links));
 }
@@ -123,6 +124,11 @@ static size_t refuted_at(const struct tokens *tokens, size_t i, bool *seen) {
         "it didn't",         "it wasn't",        "that's not so",    "it doesn't now", "not for me",
         "it doesn't for me", "it hasn't for me", "it didn't for me", "it hasn't yet",  "it hasn't since",
         "it never has",      "it never did",     "it won't"};
+    static const char *const sounds[] = {"seems", "looks", "feels", "is",  "it's",
+                                         "works", "runs",  "holds", "sits"};
+    static const char *const goods[] = {"fine", "ok",       "okay",        "tight",        "solid",   "sound",
+                                        "good", "firm",     "all right",   "alright",      "perfect", "clean",
+                                        "dry",  "straight", "quite tight", "tight enough", "steady"};
     while (ANY(tokens, i, "but", "though", "i", "i've", "and", ",", "well", "honestly", "myself")) i++;
     size_t n = token_longest(tokens, i, outs, COUNT(outs)), not, look;
     *seen = true;
@@ -134,6 +140,13 @@ static size_t refuted_at(const struct tokens *tokens, size_t i, bool *seen) {
     if (!n) {
         n = token_longest(tokens, i, facts, COUNT(facts));
         *seen = false;
+    }
+    if (!n) { // "but it seems tight to me"
+        size_t at = i + ANY(tokens, i, "it", "they", "that"),
+               verb = token_longest(tokens, at, sounds, COUNT(sounds));
+        size_t good = verb ? token_longest(tokens, at + verb, goods, COUNT(goods)) : 0;
+        n = good ? at + verb + good - i : 0;
+        if (n && token_is(tokens, i + n, "to") && ANY(tokens, i + n + 1, "me", "us")) n += 2;
     }
     bool ends = i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE ||
                 ANY(tokens, i + n, "and", "but", "though", "so", "myself", "anywhere");

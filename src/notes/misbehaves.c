@@ -377,6 +377,10 @@ void read_misbehaves(struct fault_reader *r) {
         if (!free || (!part && !one && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
             continue;
         if (part && r->note->taken[part - 1] == TAKEN_FLAW) continue;
+        const char *type = r->note->record->type.value;
+        if (ANY(tokens, i, "grinds") && type &&
+            (strstr(type, "grind") || strstr(type, "mill") || strstr(type, "minc")))
+            continue; // it is made to
         const struct flaw *kind = kind_of(r, wrong, part);
         if (!kind) continue;
         size_t from = part ? part - 1 : 0;

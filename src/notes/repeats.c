@@ -87,8 +87,7 @@ static size_t so_is(const struct fault_reader *r, size_t i, size_t *from, size_t
         "same on",       "same with",     "same for",        "same at",    "same thing on", "same thing with",
         "same again on", "ditto",         "ditto for",       "ditto on",   "likewise",      "ditto with",
         "same goes for", "same story on", "same story with", "neither is", "nor is",        "nor are",
-        "neither are",   "nor has",       "nor have",        "nor does",   "neither have",  "neither does",
-        "neither has",   "likewise on"};
+        "neither are",   "nor has",       "nor have",        "nor does",   "neither does",  "likewise on"};
     size_t n = token_longest(&r->note->tokens, i, openers, COUNT(openers));
     *to = n ? part_at(r, i + n, from) : 0;
     bool owns =

@@ -84,9 +84,11 @@ void note_mend_trials(struct note *note) {
     for (size_t i = 0; i < tokens->count; i++) {
         if (!token_may_open(tokens, i, deeds, COUNT(deeds), sizeof *deeds)) continue;
         if (i > 0 && is_state(tokens, i - 1)) continue;
-        bool timed = ANY(tokens, i, "lost", "gained") &&
-                     (ANY(tokens, i + 2, "minutes", "minute", "seconds") || ANY(tokens, i + 3, "minutes", "minute"));
-        if (!takes_its_own(tokens, i) || !(timed || tried_behind(tokens, i) || tried_before(tokens, i))) continue;
+        bool timed =
+            ANY(tokens, i, "lost", "gained") &&
+            (ANY(tokens, i + 2, "minutes", "minute", "seconds") || ANY(tokens, i + 3, "minutes", "minute"));
+        if (!takes_its_own(tokens, i) || !(timed || tried_behind(tokens, i) || tried_before(tokens, i)))
+            continue;
         for (size_t k = 0; k < COUNT(deeds); k++)
             if (token_is(tokens, i, deeds[k].past)) {
                 note_reword(note, i, deeds[k].now, deeds[k].now);
