@@ -43,6 +43,12 @@ bool kind_names_one(const char *place, const char *const *words, size_t count);
 bool kind_is_plain_paint(const struct fault_reader *reader);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
 bool kind_is_hard(const struct fault_reader *reader, const char *place);
+bool kind_is_hardware(const struct fault_reader *reader); // nothing that is worn
+bool kind_is_picture(const struct fault_reader *reader);
+bool kind_is_skin(const struct fault_reader *reader, const char *place);
+bool kind_is_box(const struct fault_reader *reader);
+bool kind_is_blade_of_paddle(const struct fault_reader *reader);
+bool kind_is_plastic(const struct fault_reader *reader);
 bool kind_is_of_material(const struct fault_reader *reader, const struct flaw *kind, const char *place);
 
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.

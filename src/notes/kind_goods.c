@@ -49,3 +49,49 @@ bool kind_is_hard(const struct fault_reader *r, const char *place) {
     return is_in(r, ids, COUNT(ids)) && !kind_is_leather(r, NULL) &&
            !(place && kind_names_one(place, soft, COUNT(soft)));
 }
+
+// Their pins, hooks and pulls fasten nothing that is worn.
+bool kind_is_hardware(const struct fault_reader *r) {
+    static const char *const worn[] = {"jewelry", "clothing", "bags", "linens", "footwear", "crafts", "toys"};
+    return r->note->record->family && !is_in(r, worn, COUNT(worn));
+}
+
+// On a picture new paint hides what was there, and is no new finish of a piece of furniture.
+bool kind_is_picture(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value;
+    static const char *const words[] = {"painting", "picture", "portrait", "icon", "watercolor", "print"};
+    for (size_t i = 0; type && i < COUNT(words); i++)
+        if (strstr(type, words[i])) return true;
+    return false;
+}
+
+// The head of a drum is a skin.
+bool kind_is_skin(const struct fault_reader *r, const char *place) {
+    const char *type = r->note->record->type.value;
+    if (kind_has_word(place, "vellum") || kind_has_word(place, "skin")) return true;
+    return type && kind_has_word(place, "head") &&
+           (strstr(type, "drum") || strstr(type, "banjo") || strstr(type, "tambour"));
+}
+
+// A tin's hinges are no book's.
+bool kind_is_box(const struct fault_reader *r) {
+    static const char *const boxes[] = {"tin",   "box",    "case",   "chest", "caddy",
+                                        "trunk", "locket", "casket", "safe",  "canister"};
+    const char *type = r->note->record->type.value;
+    bool box = false;
+    for (size_t i = 0; type && i < COUNT(boxes); i++) box |= kind_has_word(type, boxes[i]);
+    return box;
+}
+
+// The blade of an oar cuts nothing.
+bool kind_is_blade_of_paddle(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value;
+    return type && (strstr(type, "paddle") || strstr(type, "oar") || strstr(type, "propeller"));
+}
+
+bool kind_is_plastic(const struct fault_reader *r) {
+    bool plastic = false;
+    for (size_t i = 0; i < r->material_count; i++)
+        plastic |= !r->materials[i]->of && kind_names_material("plastic", r->materials[i]->value);
+    return plastic;
+}

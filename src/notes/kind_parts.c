@@ -33,16 +33,6 @@ static bool is_fired(const struct fault_reader *r, const char *place) {
     return fired && r->material_count == 1;
 }
 
-// A tin's hinges are no book's.
-static bool is_box(const struct fault_reader *r) {
-    static const char *const boxes[] = {"tin",   "box",    "case",   "chest", "caddy",
-                                        "trunk", "locket", "casket", "safe",  "canister"};
-    const char *type = r->note->record->type.value;
-    bool box = false;
-    for (size_t i = 0; type && i < COUNT(boxes); i++) box |= kind_has_word(type, boxes[i]);
-    return box;
-}
-
 // "The hinge of the lid is weak": of an inkstand, and not of a book.
 static bool is_hinge_of_goods(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
     static const char *const bound[] = {"books", "paper", "music", "crafts", "media"};
@@ -99,19 +89,6 @@ static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *h
            tokens->at[at - 1].stop == STOP_NONE &&
            (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
            r->note->taken[at - 1] != TAKEN_TYPE;
-}
-
-// The blade of an oar cuts nothing.
-static bool is_blade_of_paddle(const struct fault_reader *r) {
-    const char *type = r->note->record->type.value;
-    return type && (strstr(type, "paddle") || strstr(type, "oar") || strstr(type, "propeller"));
-}
-
-static bool is_plastic(const struct fault_reader *r) {
-    bool plastic = false;
-    for (size_t i = 0; i < r->material_count; i++)
-        plastic |= !r->materials[i]->of && kind_names_material("plastic", r->materials[i]->value);
-    return plastic;
 }
 
 // The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
@@ -264,23 +241,6 @@ static bool is_wooden(const struct fault_reader *r) {
     return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
 }
 
-// The head of a drum is a skin.
-static bool is_skin(const struct fault_reader *r, const char *place) {
-    const char *type = r->note->record->type.value;
-    if (kind_has_word(place, "vellum") || kind_has_word(place, "skin")) return true;
-    return type && kind_has_word(place, "head") &&
-           (strstr(type, "drum") || strstr(type, "banjo") || strstr(type, "tambour"));
-}
-
-// On a picture new paint hides what was there, and is no new finish of a piece of furniture.
-static bool is_picture(const struct fault_reader *r) {
-    const char *type = r->note->record->type.value;
-    static const char *const words[] = {"painting", "picture", "portrait", "icon", "watercolor", "print"};
-    for (size_t i = 0; type && i < COUNT(words); i++)
-        if (strstr(type, words[i])) return true;
-    return false;
-}
-
 // A hit and the place that it is said of, which may be NULL.
 struct said {
     const struct fault_reader *r;
@@ -295,6 +255,8 @@ struct said {
 #define BARS                                                                                                 \
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
     "stretcher block bracket roller batten"
+#define PINS "pin pins hook hooks chain chains"
+#define GONE_OFF "broken off snapped sheared broke"
 #define AT(said, i, ...) ANY(&(said)->r->note->tokens, i, __VA_ARGS__)
 
 static bool worn_part(const struct said *s) {
@@ -310,7 +272,7 @@ static bool not_fired_goods(const struct said *s) {
     return !is_fired_goods(s->r);
 }
 static bool blade_of_paddle(const struct said *s) {
-    return is_blade_of_paddle(s->r);
+    return kind_is_blade_of_paddle(s->r);
 }
 static bool metal(const struct said *s) {
     return is_metal(s->r, s->place);
@@ -319,7 +281,7 @@ static bool metal_or_fired(const struct said *s) {
     return metal(s) || fired(s);
 }
 static bool picture(const struct said *s) {
-    return is_picture(s->r);
+    return kind_is_picture(s->r);
 }
 static bool bad_lie(const struct said *s) {
     return lies_badly(&s->r->note->tokens, s->hit);
@@ -334,7 +296,7 @@ static bool wooden(const struct said *s) {
     return is_wooden(s->r);
 }
 static bool skin(const struct said *s) {
-    return s->place && is_skin(s->r, s->place);
+    return s->place && kind_is_skin(s->r, s->place);
 }
 static bool by_moth(const struct said *s) {
     return is_made_by_moth(s->r, s->hit);
@@ -346,13 +308,13 @@ static bool by_battery(const struct said *s) {
     return is_by_battery(s->r, s->hit);
 }
 static bool box(const struct said *s) {
-    return is_box(s->r);
+    return kind_is_box(s->r);
 }
 static bool hinge(const struct said *s) {
     return s->place && is_hinge_of_goods(s->r, s->hit, s->place);
 }
 static bool plastic(const struct said *s) {
-    return is_plastic(s->r);
+    return kind_is_plastic(s->r);
 }
 static bool hides_damage(const struct said *s) {
     return mends_hide_damage(s->r, s->hit);
@@ -383,6 +345,43 @@ static bool of_leather(const struct said *s) {
 }
 static bool hard_goods(const struct said *s) {
     return kind_is_hard(s->r, s->place);
+}
+
+static bool hardware(const struct said *s) {
+    return kind_is_hardware(s->r) && !of_leather(s);
+}
+static bool zipless(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "zip", "zips", "zipper", "zippers")) return false;
+    return hardware(s);
+}
+static bool edgeless(const struct said *s) {
+    return !is_in(s->r, (const char *const[]){"tools", "kitchenware"}, 2);
+}
+static bool unplated(const struct said *s) {
+    static const char *const ids[] = {"tools", "sports",    "electrical",     "cameras",
+                                      "parts", "furniture", "clocks-watches", "lighting"};
+    return is_in(s->r, ids, COUNT(ids)) && !is_plated(s->r);
+}
+// The handle of a reel, and not one of leather or of a case.
+static bool bare_handle(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    for (size_t i = s->hit->from > 2 ? s->hit->from - 2 : 0; i < s->hit->to; i++)
+        if (ANY(tokens, i, "leather", "strap", "case", "bag", "rope", "webbing", "cloth", "canvas",
+                "stitching"))
+            return false;
+    static const char *const soft[] = {"strap", "straps", "case", "bag", "leather"};
+    return hardware(s) && !(s->place && kind_names_one(s->place, soft, COUNT(soft)));
+}
+static bool seated(const struct said *s) {
+    return hardware(s) && !is_in(s->r, (const char *const[]){"furniture"}, 1);
+}
+static bool cellless(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "battery", "batteries", "terminals", "contacts")) return false;
+    return true;
 }
 
 // "The glass jar is cracked": whatever the goods, it is no screen.
@@ -518,6 +517,28 @@ static const struct meaning {
     {"firing-flaw", "hole", .first = "pinhole pinholes", .when = not_fired_goods},
     {"paint-flaking", "decoration-wear", .last = "worn rubbed thin faded wearing", .when = fired_goods},
     {"clasp-fault", "partly-working", .of = "chuck jaw jaws vice clutch brake"},
+    {"clasp-fault", "dent-bend", .of = PINS, .last = "bent", .when = hardware}, // of a shackle
+    {"clasp-fault", "broken-part", .of = PINS, .last = GONE_OFF, .when = hardware},
+    {"clasp-fault", .of = PINS, .last = "missing gone lost", .when = hardware, .absent = true},
+    {"clasp-fault", "seized", .of = PINS, .last = "stuck stiff turn", .when = hardware},
+    {"zip-fault", "dent-bend", .of = "pull pulls buckle buckles", .last = "bent", .when = zipless},
+    {"zip-fault", "broken-part", .of = "pull pulls", .last = GONE_OFF, .when = zipless},
+    {"zip-fault", .of = "pull pulls eye eyes", .last = "missing gone lost", .when = zipless, .absent = true},
+    {"zip-fault", "seized", .of = "pull pulls", .last = "stuck stiff", .when = zipless},
+    {"strap-damage", "broken-part", .of = "handle handles", .last = GONE_OFF, .when = bare_handle},
+    {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
+    {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off", .when = edgeless},
+    {"blade-wear", "dent-bend", .of = "blade blades", .last = "bent"},
+    {"tarnish", "blade-wear", .of = "chain blade blades bit bits teeth cutter cutters knife knives",
+     .last = "dull", .when = hardware},
+    {"media-degraded", "broken-part", .of = "tip tips", .last = "missing gone lost"},
+    {"plate-wear", "broken-part", .of = "plate plates", .last = "off broken", .when = unplated},
+    {"plate-wear", .of = "plate plates", .last = "missing gone lost", .when = unplated, .absent = true},
+    {"plate-wear", "rust", .of = "plate plates", .last = "pitted", .when = unplated},
+    {"loose-joint", "broken-part", .of = "arm arms leg legs", .last = "missing gone lost"},
+    {"battery-corrosion", "rust", .of = "spring springs", .last = "rusty rusted", .when = cellless},
+    {"fraying", "wear-rub", .of = "collar collars", .last = "worn", .when = hard_goods},
+    {"upholstery-wear", "broken-part", .of = "seat spring springs", .last = GONE_OFF, .when = seated},
     {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
      .last = "sprung"},
