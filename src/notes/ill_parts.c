@@ -166,6 +166,10 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
         return "paint-flaking";
     if (token_is(&r->note->tokens, word, "crossed") && ANY(&r->note->tokens, part, "thread", "threads"))
         return "broken-part";
+    if (ANY(&r->note->tokens, word, "dull", "dulled") &&
+        ANY(&r->note->tokens, part, "chain", "cutter", "cutters", "knives", "bits", "teeth", "cutting") &&
+        r->note->record->family && strcmp(r->note->record->family->rule.id, "jewelry") != 0)
+        return "blade-wear"; // of a saw
     if (ANY(&r->note->tokens, part, "hair", "fur") && ANY(&r->note->tokens, word, "chewed", "gnawed"))
         return NULL;
     for (size_t k = 0; k < COUNT(ills); k++) {

@@ -529,8 +529,6 @@ static const struct meaning {
     {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
     {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off", .when = edgeless},
     {"blade-wear", "dent-bend", .of = "blade blades", .last = "bent"},
-    {"tarnish", "blade-wear", .of = "chain blade blades bit bits teeth cutter cutters knife knives",
-     .last = "dull", .when = hardware},
     {"media-degraded", "broken-part", .of = "tip tips", .last = "missing gone lost"},
     {"plate-wear", "broken-part", .of = "plate plates", .last = "off broken", .when = unplated},
     {"plate-wear", .of = "plate plates", .last = "missing gone lost", .when = unplated, .absent = true},

@@ -112,6 +112,24 @@ static bool is_no_part(const struct note *note, size_t i) {
     return token->kind != TOKEN_WORD || token_among(&note->tokens, i, words, COUNT(words));
 }
 
+// "Foam on the headphones", "rubber around the wheel": what is on a part and opens the clause, where its
+// preposition stands at `i`.
+static bool is_stuff_on(const struct fault_reader *r, size_t i) {
+    static const char *const preps[] = {"on",   "of",    "in",     "around", "round",
+                                        "over", "under", "inside", "along"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !token_among(tokens, i, preps, COUNT(preps)) || tokens->at[i - 1].stop != STOP_NONE ||
+        r->scope.fault[i - 1])
+        return false;
+    bool stuff = false;
+    for (size_t k = 0; k < COUNT(parts) && !stuff; k++)
+        stuff = parts[k].stuff != STUFF_METAL && stuff_among(parts[k].parts, &tokens->at[i - 1]);
+    size_t first = i - 1;
+    while (first > 0 && tokens->at[first - 1].stop == STOP_NONE && spot_article(tokens, first - 1)) first--;
+    return stuff &&
+           (first == 0 || tokens->at[first - 1].stop != STOP_NONE || ANY(tokens, first - 1, "and", "but"));
+}
+
 size_t stuff_subject(const struct fault_reader *r, size_t i) {
     enum { WORDS = 3 };
     static const char *const verbs[] = {"has",  "have",     "is",    "are", "also", "just",
@@ -136,7 +154,7 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
             return opened || r->part[i - 1] || n == 0 || (said && n == 1) ? i : 0;
         if (before->kind != TOKEN_WORD) return 0;
         bool opening = token_among(tokens, at - 1, opens, COUNT(opens));
-        if (opened && !opening) return 0;
+        if (opened && !opening) return is_stuff_on(r, at - 1) ? at - 1 : 0;
         opened |= opening;
     }
     return 0;
@@ -155,6 +173,7 @@ size_t stuff_head(const struct fault_reader *r, size_t behind) {
     size_t at = behind;
     while (at > 0 && behind - at < WORDS_MOST && r->part[at - 1]) at--;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && spot_article(tokens, at - 1)) at--;
+    if (at > 1 && at < behind && is_stuff_on(r, at - 1)) return at - 1;
     if (at < 2 || at == behind ||
         !ANY(tokens, at - 1, "of", "on", "in", "at", "for", "inside", "under", "by"))
         return behind;
