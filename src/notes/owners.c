@@ -251,7 +251,10 @@ static void read_spelled(struct note *note, size_t i) {
     if (to <= i || to > i + 4) return;
     size_t at = to;
     while (ANY(tokens, at, "is", "was", "has", "been", "in")) at++;
-    if (token_among(tokens, at, ways, COUNT(ways))) keep_back(note, i, to, at, at + 1);
+    bool first = to == i + 3 && person_first_name(note, i + 1) && // '"Bobby" painted on the deck'
+                 ANY(tokens, at, "painted", "stenciled", "stencilled", "written", "burned", "burnt",
+                     "lettered", "embroidered", "engraved");
+    if (first || token_among(tokens, at, ways, COUNT(ways))) keep_back(note, i, to, at, at + 1);
 }
 
 // "A family's name I'll leave off (the Trundles)": whatever capital follows in that sentence.

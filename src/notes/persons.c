@@ -79,12 +79,17 @@ static size_t read_titled(struct note *note, size_t i) {
         ANY(tokens, i, "mr", "mrs", "miss", "ms", "dr", "doctor", "rev", "reverend", "capt", "captain",
             "major", "colonel", "col", "sgt", "sergeant", "pte", "private", "lieutenant", "lt", "uncle",
             "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana", "dj", "sister",
-            "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse",
-            "constable", "pvt", "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.",
-            "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
+            "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse", "pfc",
+            "judge", "squire", "deacon", "commander", "cmdr", "admiral", "pfc.", "doc", "constable", "pvt",
+            "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.", "mrs.", "dr.", "ms.",
+            "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
     bool number = i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE &&
                   tokens->at[i + 1].to - tokens->at[i + 1].from > 3; // "reads PTE 44120 Somebody"
-    if (!given || note->taken[i] != TAKEN_NOT || (is_mark(tokens, i) && !number)) return 0;
+    bool kin = ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan",
+                   "nana", "cousin");
+    size_t great = kin && i > 0 && ANY(tokens, i - 1, "great", "grand") ? 1 : 0;
+    bool ours = kin && i > great && token_is(tokens, i - great - 1, "by"); // "made by Great Aunt Somebody"
+    if (!given || note->taken[i] != TAKEN_NOT || (is_mark(tokens, i) && !number && !ours)) return 0;
     size_t from = i + 1;
     bool whole =
         ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana",
@@ -96,7 +101,7 @@ static size_t read_titled(struct note *note, size_t i) {
         from++; // "Pte 40213 S"
     size_t to = person_name_end(note, from);
     if (to == from ||
-        (i > 0 && token_is(tokens, i - 1, "by") &&
+        (!kin && i > 0 && token_is(tokens, i - 1, "by") &&
          !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn", "caught",
               "shot", "killed", "ridden", "flown", "won", "taken", "landed", "bagged", "rowed")))
         return 0;
@@ -107,7 +112,7 @@ static size_t read_titled(struct note *note, size_t i) {
     bool inner = false; // "Aunt Tilly's Jam jar", "Lady Marlin golf club": a name of goods
     for (size_t k = from; k + 1 < to; k++) inner |= strstr(tokens->at[k].fold, "'s") != NULL;
     if (inner || (!owner && tokens->at[i].starts && noun_at(note, to, &noun))) return 0;
-    return person_keep_back(note, i, to);
+    return person_keep_back(note, i - great, to);
 }
 
 // "Ring Harry on …", "ask for Brenda": the clause is an errand.
@@ -294,12 +299,14 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
 // stands.
 static size_t kin_at(const struct tokens *tokens, size_t i) {
     static const char *const kin[] = {
-        "father",      "mother",        "dad",           "mum",           "mom",      "son",      "daughter",
-        "husband",     "wife",          "brother",       "sister",        "friend",   "mate",     "nephew",
-        "niece",       "cousin",        "uncle",         "aunt",          "partner",  "neighbor", "neighbour",
-        "grandfather", "grandmother",   "grandad",       "granddad",      "grandpa",  "grandma",  "gran",
-        "nan",         "granny",        "boss",          "teacher",       "landlord", "landlady", "in-law",
-        "auntie",      "father-in-law", "mother-in-law", "brother-in-law"};
+        "father",   "mother",     "dad",           "mum",           "mom",           "son",
+        "daughter", "husband",    "wife",          "brother",       "sister",        "friend",
+        "mate",     "nephew",     "niece",         "cousin",        "uncle",         "aunt",
+        "partner",  "neighbor",   "neighbour",     "grandfather",   "grandmother",   "grandad",
+        "granddad", "grandpa",    "grandma",       "gran",          "nan",           "granny",
+        "boss",     "teacher",    "landlord",      "landlady",      "ex-wife",       "ex-husband",
+        "ex",       "great-aunt", "great-uncle",   "stepfather",    "godmother",     "godfather",
+        "in-law",   "auntie",     "father-in-law", "mother-in-law", "brother-in-law"};
     static const char *const owns[] = {
         "father's",  "mother's",   "dad's",     "mum's",     "mom's",         "son's",       "daughter's",
         "husband's", "wife's",     "brother's", "sister's",  "friend's",      "mate's",      "nephew's",
@@ -413,8 +420,6 @@ static size_t read_tape(struct note *note, size_t i) {
     static const char *const cues[] = {"name tape",
                                        "name tag",
                                        "name label",
-                                       "owner's name",
-                                       "owners name",
                                        "luggage tag",
                                        "luggage label",
                                        "address label",
@@ -463,10 +468,6 @@ static size_t read_tape(struct note *note, size_t i) {
                                        "name in ink",
                                        "name and address",
                                        "names of",
-                                       "owner's stamp",
-                                       "owners stamp",
-                                       "owner's mark",
-                                       "owner's label",
                                        "names on the front",
                                        "names on the cover",
                                        "names on the covers",
@@ -479,6 +480,9 @@ static size_t read_tape(struct note *note, size_t i) {
     enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;
+    if (!n && ANY(tokens, i, "owner's", "owners", "owner", "owners'") &&
+        ANY(tokens, i + 1, "name", "names", "stamp", "mark", "label", "brand", "tag", "plate", "initials"))
+        n = 2;
     if (n && token_is(tokens, i, "in") && i > 0 &&
         ANY(tokens, i - 1, "signed", "titled", "numbered", "dated"))
         return 0; // whoever drew it

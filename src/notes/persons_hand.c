@@ -81,7 +81,9 @@ bool person_first_name(const struct note *note, size_t i) {
         "raymond", "reginald", "reuben", "roger", "roland", "rosemary", "rowland", "russell", "sally",
         "samantha", "scott", "sheila", "shirley", "simon", "solomon", "stephen", "steven", "stuart", "sybil",
         "tabitha", "timothy", "ursula", "valerie", "veronica", "vincent", "vivian", "walt", "wendy",
-        "winston", "zachary");
+        "winston", "zachary", "bobby", "billy", "johnny", "willie", "eddie", "freddie", "jackie", "sammy",
+        "danny", "kenny", "ronnie", "betsy", "becky", "polly", "susie", "archie", "davy", "teddy", "hetty",
+        "kitty", "milly", "rosie", "tilly", "winnie");
 }
 
 // "Ida Somebody": two or three words with capitals that no firm's words stand about; the first is a name, or
@@ -235,11 +237,15 @@ static size_t by_name(struct note *note, size_t i) {
         ANY(tokens, i - (i ? 1 : 0), "maker's", "makers", "brand", "trade", "pattern"))
         return 0;
     size_t at = i + 1;
-    while (ANY(tokens, at, ":", "is", "of", "says", "on", "in", "it", "inside", "reads", "the", "its", "case",
-               "lid", "back", "front", "box", "bag", "side", "base", "strap", "cover", "flap") &&
+    while (ANY(tokens, at, ":", "is", "was", "of", "says", "on", "in", "it", "inside", "reads", "the", "its",
+               "case", "lid", "back", "front", "box", "bag", "side", "base", "strap", "cover", "flap") &&
            at < i + 7)
         at++;
     size_t to = person_end(note, at);
+    // "The man's name was Somebody"
+    bool whose = i > 0 && (strchr(tokens->at[i - 1].fold, '\'') || ANY(tokens, i - 1, "his", "her", "their"));
+    if (to == at && whose && ANY(tokens, at - 1, "was", "is", ":") && person_named(note, at))
+        to = person_name_end(note, at);
     if (to == at) return 0;
     tell_owner(note, i, i + 1);
     return person_keep_back(note, at, with_number(note, to));
@@ -345,8 +351,62 @@ static size_t by_full_name(struct note *note, size_t i) {
     return street;
 }
 
+// "From Frank at the garage", "gave Jerry ten for it": who is told by a first name.
+static size_t by_dealing(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool paid = ANY(tokens, i, "gave", "paid", "owed", "owe", "thank", "helped", "phoned");
+    if (!paid && !ANY(tokens, i, "from", "off", "via")) return 0;
+    if (tokens->at[i].stop != STOP_NONE || !person_capital(note, i + 1) || !person_first_name(note, i + 1))
+        return 0;
+    size_t to = person_name_end(note, i + 1);
+    if (is_firm(tokens, i + 1, to)) return 0;
+    bool ends =
+        to >= tokens->count || tokens->at[to].stop != STOP_NONE || tokens->at[to].kind == TOKEN_FIGURE ||
+        ANY(tokens, to, "at", "in", "on", "next", "down", "up", "over", "across", "who", "when", "by", "and",
+            "the", "my", "our", "his", "for", "ten", "five", "twenty", "back", "years", "last", "as");
+    return paid || ends ? person_keep_back(note, i + 1, to) : 0;
+}
+
+// "Martha's initials", "Bobby's name in it"; but "maker's name".
+static size_t by_possession(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const char *fold = tokens->at[i].fold;
+    size_t size = strlen(fold);
+    if (size < 4 || strcmp(fold + size - 2, "'s") != 0 || !tokens->at[i].capital ||
+        note->taken[i] != TAKEN_NOT || !ANY(tokens, i + 1, "initials", "name", "signature", "monogram") ||
+        ANY(tokens, i, "maker's", "owner's", "somebody's", "someone's", "artist's", "potter's", "carver's",
+            "firm's", "company's", "kid's", "child's", "pupil's", "family's", "seller's", "shop's",
+            "school's", "boy's", "girl's", "lady's", "man's", "woman's", "soldier's", "sailor's", "farmer's",
+            "there's", "it's", "engraver's", "author's", "printer's", "smith's", "here's", "what's", "that's",
+            "who's"))
+        return 0;
+    return person_keep_back(note, i, i + 1);
+}
+
+// '"To Helen, love Frank, 1938"': a dedication, all of it.
+static size_t by_dedication(struct note *note, size_t i) {
+    enum { MOST = 24 };
+    const struct tokens *tokens = &note->tokens;
+    if (!token_is(tokens, i, "\"") ||
+        !ANY(tokens, i + 1, "to", "dear", "for", "from", "with", "love", "happy", "in"))
+        return 0;
+    bool named = false;
+    for (size_t k = i + 1; k < tokens->count && k < i + MOST; k++) {
+        if (token_is(tokens, k, "\"")) {
+            if (!named || !note_free(note, i + 1, k)) return 0;
+            tell_owner(note, i, i + 1);
+            return person_keep_back(note, i + 1, k);
+        }
+        named |= person_capital(note, k) && person_first_name(note, k);
+    }
+    return 0;
+}
+
 size_t person_by_hand(struct note *note, size_t i) {
     size_t to = by_hand(note, i);
+    if (!to) to = by_dedication(note, i);
+    if (!to) to = by_dealing(note, i);
+    if (!to && note->tokens.at[i].capital) to = by_possession(note, i);
     if (!to) to = by_service(note, i);
     if (!to && note->tokens.at[i].capital) to = by_full_name(note, i);
     if (!to) to = by_name(note, i);

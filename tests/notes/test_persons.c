@@ -12,6 +12,11 @@ static const char *tell(const struct note *note) {
 }
 
 static const struct notes_case people[] = {
+    {"Bowl. Gave Jerry ten for it.", "Jerry"},
+    {"Toolbox from Frank at the garage.", "Frank"},
+    {"Knife from Grant & Sons.", ""},
+    {"Quilt made by Great Aunt Ludmilla for a wedding.", "Great Aunt Ludmilla"},
+    {"Mirror, my ex-wife Denise hated it.", "Denise"},
     {"Lantern. Was my father's, Walter Haskin.", "Walter Haskin"},
     {"Wagon. It was my late uncle's (George Penhall).", "George Penhall"},
     {"Saw. My dad's Torwell saw.", ""},
@@ -29,6 +34,12 @@ static const struct notes_case people[] = {
 };
 
 static const struct notes_case hands[] = {
+    {"Stand. Martha's initials are burned in the bottom.", "Martha's"},
+    {"Jug. Maker's initials on the base, T.K.", ""},
+    {"Frame. Back has \"To Helen, love Frank, 1938\" in ink.", "To Helen, love Frank, 1938"},
+    {"Box. \"To the trade\" on the side.", ""},
+    {"Lantern. The railroad man's name was Pruitt.", "Pruitt"},
+    {"Plane. Owner stamp on the toe, J. MARLOWE.", "J. MARLOWE"},
     {"Barometer. Dial engraved J. Larkmere.", ""},
     {"Box. Plate engraved M. Ridge & Sons.", ""},
     {"Chest. Painted on the front J. HOLLAND.", "J. HOLLAND"},
