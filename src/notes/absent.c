@@ -8,6 +8,7 @@
 #include "notes/any.h"
 #include "notes/lacking.h"
 #include "notes/measures.h"
+#include "notes/place.h"
 #include "notes/stuff.h"
 #include "notes/things.h"
 #include "notes/traces.h"
@@ -162,6 +163,18 @@ static bool is_weighed_with(const char *type, const char *head) {
     return text_same(head, "line") && (strstr(type, "reel") || strstr(type, "rod"));
 }
 
+// "One drop is gone from the gallery", "no stud on the lid": where the part was; how many tokens.
+size_t absent_place(const struct note *note, size_t i, const char **where) {
+    static const char *const from[] = {"from", "off"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, i, from, COUNT(from)))
+        return ANY(tokens, i, "on", "at", "along", "in") ? place_at(note, i, where) : 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "the", "its", "one", "a")) at++;
+    size_t n = place_at(note, at, where);
+    return n ? at + n - i : 0;
+}
+
 struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, size_t cue_from,
                               size_t cue_to) {
     struct note *note = r->note;
@@ -208,6 +221,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
               (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras") ||
                text_same(id, "furniture"));
+    bool owned = ANY(&note->tokens, cue_from, "has", "have", "lacks") ||
+                 (cue_from > 0 && ANY(&note->tokens, cue_from - 1, "has", "have", "with", "got"));
+    glazed |=
+        ended && owned && (text_same(head, "bottom") || text_same(head, "back") || text_same(head, "front"));
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
     if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
@@ -245,6 +262,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     for (size_t i = 0; i < r->hit_count; i++) // a rule has its words already
         if (r->hits[i].from < last && r->hits[i].to > first && r->hits[i].kinds[0]->form == ABSENCE)
             return NULL;
+    for (size_t i = 0; i < r->hit_count; i++) // "one spindle is gone and another cracked": told already
+        if (r->hits[i].from <= first && r->hits[i].to >= last && note->taken[last - 1] == TAKEN_FLAW)
+            return NULL;
     for (size_t i = cue_from; i < cue_to; i++) // "one foot rotted away": told as rotten
         if (ANY(&note->tokens, i, "rotted", "corroded", "perished") && r->scope.fault[i]) return NULL;
     uint16_t stance = r->scope.stance[first];
@@ -278,7 +298,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     size_t lacks, end; // "the door has no screw"
     const char *where =
         cue_from < from && spot_owner(r, first, &lacks, &end) ? fault_place(note, lacks, end) : NULL;
+    size_t place =
+        where || note->tokens.at[last - 1].stop != STOP_NONE ? 0 : absent_place(note, last, &where);
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, where, first, last);
+    if (place) note_take(note, last, last + place, TAKEN_PART);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;
     bool one_of_them = count == 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
     if (count > 1 || of || one_of_them) flaw->count = count;

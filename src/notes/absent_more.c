@@ -164,9 +164,13 @@ size_t absent_read_few(struct fault_reader *r, size_t i) {
     if (!n || absent_turns_into(r, i + 2 + n) || r->scope.stance[i] & off) return 0;
     for (size_t k = 0; k < r->hit_count; k++)
         if (r->hits[k].from < i + 2 + n && r->hits[k].to > i) return 0;
-    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    const char *part = r->note->record->count < 2 && !sets_has_pieces(r->note) // "one ivory is gone"
+                           ? say_singular(r->note->arena, fault_words(r->note, i + 1, i + 2))
+                           : NULL;
+    const struct flaw *pieces =
+        part ? absent_kind_here(r, part, count) : ruleset_flaw(r->note->rules, "missing-pieces");
     if (!pieces) return 0;
-    struct item_flaw *flaw = fault_add(r, pieces, NULL, NULL, i, i + 2 + n);
+    struct item_flaw *flaw = fault_add(r, pieces, part, NULL, i, i + 2 + n);
     if (count > 1) flaw->count = count;
     return i + 2 + n;
 }

@@ -92,7 +92,8 @@ static const struct confused words[] = {
      true},
     {"wholes", "holes", NULL, NULL, false},
     {"writting", "writing", NULL, NULL, false},
-    {"worm", "worn", "is|are|badly|slightly|very", "out|through|thin|down|away|smooth|off", false},
+    {"worm", "worn", "is|are|badly|slightly|very|a|bit", "out|through|thin|down|away|smooth|off|at|on|.",
+     true},
 };
 
 static bool stands(const struct tokens *tokens, size_t i, const char *barred) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Which part of the thing a fault is of, of those that its words or those around it may name.
+// Which part of the thing a fault is of, of those that its words or those around it may name; and
+// whether a fault of the same kind is another one.
 #include <string.h>
 
 #include "notes/any.h"
@@ -243,4 +244,38 @@ void fault_join(const struct note *note, struct item_flaw *known, size_t from, s
         note_span_of(note, from - 2, from - 1).to != known->span.to)
         return;
     known->span.to = note_span_of(note, from, to).to;
+}
+
+// "One snapped. Lid hinge broken": another word, in another sentence, of a part that the first has not.
+bool fault_is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to,
+                      bool gathers) {
+    enum { STEM = 4 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = from;
+    while (at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE) at--;
+    if ((first->kind->class != CLASS_FUNCTION && !text_same(first->kind->rule.id, "broken-part") &&
+         !gathers) ||
+        !first->span.to || first->span.from >= tokens->at[at].from)
+        return false;
+    for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
+        for (size_t k = from; tokens->at[i].from >= first->span.from && k < to; k++)
+            if (!strncmp(tokens->at[i].fold, tokens->at[k].fold, STEM)) return false;
+    return true;
+}
+
+// "The leather is dry and the handle is cracked": another word of another part, in a clause of its own.
+bool fault_in_next_clause(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
+    enum { BACK = 8, STEM = 4 };
+    const struct tokens *tokens = &note->tokens;
+    size_t at = from;
+    while (at > 0 && from - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
+           !ANY(tokens, at - 1, "and", "but"))
+        at--;
+    if (at == 0 || !ANY(tokens, at - 1, "and", "but") || tokens->at[at - 1].from < first->span.to ||
+        !ANY(tokens, at, "the", "its", "one", "another", "two", "three", "both") || at + 1 >= from)
+        return false;
+    for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
+        for (size_t k = from; tokens->at[i].from >= first->span.from && k < to; k++)
+            if (!strncmp(tokens->at[i].fold, tokens->at[k].fold, STEM)) return false;
+    return true;
 }

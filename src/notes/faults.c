@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Every fault word of a note becomes a flaw, an entry of `clear` or of `unchecked`, or is left out for a
-// reason that is kept. A statement that it is there outranks a denial of the whole; the same fault said twice
-// stands once.
+// reason that is kept. A statement that it is there outranks a denial of the whole; the same stands once.
 #include "notes/any.h"
 #include "notes/faults.h"
 
@@ -12,23 +11,6 @@
 
 static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && text_same(a, b));
-}
-
-// "One snapped. Lid hinge broken": another word, in another sentence, of a part that the first has not.
-static bool is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to,
-                       bool gathers) {
-    enum { STEM = 4 };
-    const struct tokens *tokens = &note->tokens;
-    size_t at = from;
-    while (at > 0 && tokens->at[at - 1].stop < STOP_SENTENCE) at--;
-    if ((first->kind->class != CLASS_FUNCTION && !text_same(first->kind->rule.id, "broken-part") &&
-         !gathers) ||
-        !first->span.to || first->span.from >= tokens->at[at].from)
-        return false;
-    for (size_t i = 0; i < tokens->count && tokens->at[i].from < first->span.to; i++)
-        for (size_t k = from; tokens->at[i].from >= first->span.from && k < to; k++)
-            if (!strncmp(tokens->at[i].fold, tokens->at[k].fold, STEM)) return false;
-    return true;
 }
 
 // "Chipped. The chip is on the rim": the second says more of the first. But "blade pitted, some rust on the
@@ -45,13 +27,16 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
-        if (f->kind == kind && part && !f->part && !f->where && !back && is_another(note, f, from, to, false))
+        if (f->kind == kind && part && !f->part && !f->where && !back &&
+            fault_is_another(note, f, from, to, false))
+            continue;
+        if (f->kind == kind && part && !f->part && !f->where && fault_in_next_clause(note, f, from, to))
             continue;
         if (!f->part != !part && text_same(kind->rule.id, "authenticity-unverified"))
             continue; // a mark that cannot be read, and an age that nobody proved
         // "Nozzle bent. Plenty of dents."
         if (f->kind == kind && text_same(kind->rule.id, "dent-bend") && f->part && !part && !where && !back &&
-            is_another(note, f, from, to, true))
+            fault_is_another(note, f, from, to, true))
             continue;
         if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
@@ -550,8 +535,8 @@ static void read_of_mono(struct fault_reader *r) {
 
 // What needs no hit of a rule, in the order in which they may take words from each other.
 static void (*const before_rules[])(struct fault_reader *) = {
-    read_tally,     read_roll,      read_subjects,     read_traces,    read_strays,      read_tails,
-    read_stand_ins, read_inscribed, read_unread_marks, read_lost_bits, read_sought_parts};
+    read_shreds, read_tally,     read_roll,      read_subjects,     read_traces,    read_strays,
+    read_tails,  read_stand_ins, read_inscribed, read_unread_marks, read_lost_bits, read_sought_parts};
 static void (*const behind_rules[])(struct fault_reader *) = {
     read_again,       read_sound_said, read_functions,  read_ailing,     read_detached, read_ill_parts,
     read_blots,       read_misbehaves, read_halfway,    read_faculties,  read_undone,   read_ceased,

@@ -150,6 +150,8 @@ bool spot_own_clause(const struct tokens *tokens, size_t i);
 // Is it said of the whole thing, whatever part stands before: what it smells of, that it won't play?
 bool spot_is_of_all(const struct fault_reader *reader, const struct fault_hit *hit);
 size_t spot_which_one(const struct tokens *tokens, size_t i); // "the second one": of "one" at `i`, "second"
+bool spot_of_heading(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
+                     size_t *to); // "black frame, chipped on one corner"
 bool spot_made_hole(const struct tokens *tokens, size_t i);
 // Is it said of one of the parts: "one of the handles is loose", "the other one is frayed"?
 bool spot_is_of_one(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -347,6 +349,11 @@ bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit
 bool fault_is_silent(const struct flaw *kind); // unknown.c: nobody denies it
 bool fault_is_virtue(const struct flaw *kind);
 
+// fault_part.c: is it another fault of the kind, by a word and a part of its own: in another sentence, in a
+// clause behind "and"?
+bool fault_is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to,
+                      bool gathers);
+bool fault_in_next_clause(const struct note *note, const struct item_flaw *first, size_t from, size_t to);
 // faults.c: a flaw of the record, unless it is there already; NULL then.
 struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to);
@@ -491,6 +498,8 @@ const struct flaw *absent_kind_here(const struct fault_reader *reader, const cha
 size_t absent_part(const struct fault_reader *reader, size_t i);
 // Words that never stand within the name of a part, and what a "no" before it does not make a lack.
 bool absent_is_small(const struct tokens *tokens, size_t i);
+// absent.c: the place behind what lacks, from token `i` on; how many tokens.
+size_t absent_place(const struct note *note, size_t i, const char **where);
 bool absent_is_no_part(const char *word);
 // absent_more.c: lacks at token `i` that name no part of a list; the token behind, 0 where none is told.
 size_t absent_read_lost(struct fault_reader *reader, size_t i);

@@ -6,6 +6,8 @@
 #include "notes/place.h"
 #include "text/order.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 // "Varnish on the front is crackled", "paint on the back has flaked": what the sentence is about, and no
 // stain.
 static bool is_own_finish(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -300,10 +302,18 @@ static bool is_none_missing(const struct fault_reader *r, const struct phrase_hi
                                         "clip",   "screw",  "screws", "latch",  "stay",   "clasp",  "pull",
                                         "lining", "liner",  "spring", "chain",  "string", "strap",  "lock",
                                         "button", "gasket", "seal",   "insert", "rod",    "pin",    "rest"};
-    if (hit->flaw->form != ABSENCE || !token_is(tokens, hit->from, "no") || hit->to != hit->from + 2 ||
+    if (hit->flaw->form != ABSENCE || hit->to < hit->from + 2 || !token_is(tokens, hit->to - 2, "no") ||
         tokens->at[hit->to - 1].stop != STOP_NONE)
         return false;
-    return ANY(tokens, hit->to, "missing", "lost", "lacking") ||
+    static const char *const said[] = {
+        "though",  "tho",      "sadly",  "either", "present",   "included", "anymore",
+        "left",    "now",      "here",   "yet",    "supplied",  "fitted",   "found",
+        "today",   "sorry",    "any",    "with",   "available", "attached", "unfortunately",
+        "however", "required", "needed", "at",     "on",        "in",       "and"};
+    bool top = ANY(tokens, hit->to - 1, "top", "cover") && hit->to < tokens->count &&
+               tokens->at[hit->to].kind == TOKEN_WORD && !token_among(tokens, hit->to, said, COUNT(said)) &&
+               (hit->to + 1 >= tokens->count || tokens->at[hit->to].stop != STOP_NONE); // "no top rail"
+    return top || ANY(tokens, hit->to, "missing", "lost", "lacking") ||
            token_among(tokens, hit->to, owned, sizeof owned / sizeof *owned); // "no lid knob"
 }
 

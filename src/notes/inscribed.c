@@ -25,16 +25,16 @@ static bool leads_place(const struct tokens *tokens, size_t i) {
 }
 
 // "RB", "14", "J 7": where the letters end; `i` where none stand.
-static size_t letters_end(const struct note *note, size_t i) {
-    enum { MOST = 3, DIGITS_MOST = 4, LETTERS_MOST = 4 };
+static size_t letters_end(const struct note *note, size_t i, bool somebody) {
+    enum { MOST = 3, DIGITS_MOST = 4, LETTERS_MOST = 4, NAME_MOST = 14 };
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
     while (at < tokens->count && at < i + MOST) {
         const struct token *t = &tokens->at[at];
         size_t n = t->to - t->from;
         if (strchr(t->fold, '.')) n -= n / 2; // "J.M"
-        bool letters = t->kind == TOKEN_WORD && n <= LETTERS_MOST && !token_is(tokens, at, "i") &&
-                       (t->capitals || (n == 1 && t->capital));
+        bool letters = t->kind == TOKEN_WORD && n <= (somebody && t->capitals ? NAME_MOST : LETTERS_MOST) &&
+                       !token_is(tokens, at, "i") && (t->capitals || (n == 1 && t->capital));
         bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
         bool kept_back = note->taken[at] == TAKEN_ASIDE && t->capital; // a name
         if (!letters && !figure && !kept_back) break;
@@ -48,7 +48,7 @@ static size_t letters_end(const struct note *note, size_t i) {
 
 // "J.M. is": up to the verb at token `i`.
 static bool letters_reach(const struct note *note, size_t from, size_t i) {
-    size_t end = letters_end(note, from);
+    size_t end = letters_end(note, from, false);
     while (end > from && end < i && ANY(&note->tokens, end, "is", "are", "was", "been")) end++;
     return end > from && end >= i;
 }
@@ -121,10 +121,10 @@ void read_inscribed(struct fault_reader *r) {
     for (size_t i = 0; i < tokens->count; i++) {
         bool rough = token_among(tokens, i, crude, COUNT(crude));
         if (!rough && !token_among(tokens, i, neat, COUNT(neat))) continue;
-        size_t to = tokens->at[i].stop == STOP_NONE ? letters_end(r->note, i + 1) : i + 1;
+        size_t who = i;
+        bool somebody = by_somebody(tokens, i, &who);
+        size_t to = tokens->at[i].stop == STOP_NONE ? letters_end(r->note, i + 1, somebody) : i + 1;
         if (to > i + 1) {
-            size_t who = i;
-            bool somebody = by_somebody(tokens, i, &who);
             if (leads_place(tokens, to) && (rough || somebody)) tell(r, who, to);
             continue;
         }

@@ -35,6 +35,22 @@ bool kind_is_leather(const struct fault_reader *r, const char *place) {
     return false;
 }
 
+// A tent or a deck chair among goods that are mostly hard.
+static bool is_of_cloth(const struct fault_reader *r) {
+    static const char *const stuffs[] = {"canvas", "cotton", "linen",   "wool",
+                                         "nylon",  "silk",   "hessian", "cloth"};
+    static const char *const things[] = {"tent",       "sail",      "awning", "hammock",     "tarp",
+                                         "deck chair", "deckchair", "flag",   "umbrella",    "parasol",
+                                         "net",        "spinnaker", "jib",    "sleeping bag"};
+    const char *type = r->note->record->type.value, *at;
+    for (size_t i = 0; i < r->material_count; i++)
+        for (size_t k = 0; !r->materials[i]->of && k < COUNT(stuffs); k++)
+            if (text_same(r->materials[i]->value, stuffs[k])) return true;
+    for (size_t k = 0; type && k < COUNT(things); k++)
+        if ((at = strstr(type, things[k])) && (at == type || at[-1] == ' ')) return true;
+    return false;
+}
+
 bool kind_is_hard(const struct fault_reader *r, const char *place) {
     static const char *const ids[] = {"tools",    "sports", "metalware",      "kitchenware",
                                       "cameras",  "parts",  "clocks-watches", "electrical",
@@ -42,11 +58,7 @@ bool kind_is_hard(const struct fault_reader *r, const char *place) {
     static const char *const soft[] = {"leather", "canvas", "strap",   "straps",  "bag",  "case",
                                        "cover",   "lining", "cloth",   "cushion", "wall", "flap",
                                        "sail",    "seat",   "bellows", "rope"};
-    static const char *const sewn[] = {"tent", "awning", "sail", "hammock", "sack", "net", "bag", "kite"};
-    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    for (size_t i = 0; type && i < COUNT(sewn); i++)
-        if (text_same(last ? last + 1 : type, sewn[i])) return false;
-    return is_in(r, ids, COUNT(ids)) && !kind_is_leather(r, NULL) &&
+    return is_in(r, ids, COUNT(ids)) && !kind_is_leather(r, NULL) && !is_of_cloth(r) &&
            !(place && kind_names_one(place, soft, COUNT(soft)));
 }
 

@@ -478,6 +478,27 @@ static bool works_in_part(const struct said *s) {
 // lost was not broken off, whatever the thing. Of the rows of a kind the first counts of which all holds
 // that it asks: the place names one of `of`, the first word of the hit, its last, the next one behind it
 // and any of its words are listed, and `when`. Words are parted by blanks; `absent`: the part is missing.
+// "Hoops painted red, flaking", "the varnish is dark, peeling at the foot": what coat it is that does.
+static char coat_of(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    char coat = 0;
+    for (size_t i = scope_sentence_start(&s->r->scope, s->hit->from); i < s->hit->to; i++) {
+        if (ANY(tokens, i, "paint", "painted", "repainted", "paintwork")) coat = 'p';
+        if (ANY(tokens, i, "varnish", "varnished", "lacquer", "shellac", "polish")) coat = 'v';
+        if (ANY(tokens, i, "leather", "leathercloth", "leatherette", "rexine", "vinyl", "covering", "coating",
+                "skin", "lining", "plastic", "film", "laminate"))
+            return 0;
+    }
+    return coat;
+}
+
+static bool painted(const struct said *s) {
+    return coat_of(s) == 'p';
+}
+static bool varnished(const struct said *s) {
+    return coat_of(s) == 'v';
+}
+
 static const struct meaning {
     const char *said, *meant, *of, *first, *last, *next, *any;
     bool (*when)(const struct said *);
@@ -516,6 +537,9 @@ static const struct meaning {
     {"missing-liner", "missing-accessory", .when = other_tray},
     {"firing-flaw", "hole", .first = "pinhole pinholes", .when = not_fired_goods},
     {"paint-flaking", "decoration-wear", .last = "worn rubbed thin faded wearing", .when = fired_goods},
+    {"peeling-coating", "paint-flaking", .when = painted},
+    {"peeling-coating", "finish-crackle", .when = varnished},
+    {"paint-flaking", "finish-crackle", .when = varnished},
     {"clasp-fault", "partly-working", .of = "chuck jaw jaws vice clutch brake"},
     {"clasp-fault", "dent-bend", .of = PINS, .last = "bent", .when = hardware}, // of a shackle
     {"clasp-fault", "broken-part", .of = PINS, .last = GONE_OFF, .when = hardware},

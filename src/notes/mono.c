@@ -4,6 +4,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/place.h"
 #include "text/order.h"
 
 static bool is_known(const struct record *record, const struct flaw *kind) {
@@ -27,7 +28,18 @@ static bool letters_behind(const struct note *note, size_t i) {
         letters++;
     }
     return letters > 0 && letters < 5 &&
-           (ends(note, i + 1) || ANY(&note->tokens, i + 1, "on", "in", "to", "."));
+           (ends(note, i) || ends(note, i + 1) || ANY(&note->tokens, i + 1, "on", "in", "to", "at", ".") ||
+            letters_behind(note, i + 1));
+}
+
+// "Red M in one corner", "a white cross stitch R": on linen a letter in a color is one.
+static bool is_stitched(const struct note *note, size_t i, const char *family) {
+    static const char *const colors[] = {"red",   "blue",   "white",    "black", "green", "yellow",
+                                         "brown", "pink",   "gold",     "cream", "gray",  "grey",
+                                         "navy",  "stitch", "stitched", "sewn",  "woven", "worked"};
+    return text_same(family, "linens") && note->tokens.at[i].stop == STOP_NONE &&
+           token_among(&note->tokens, i, colors, sizeof colors / sizeof *colors) &&
+           !(i > 0 && ANY(&note->tokens, i - 1, "label", "size", "tag", "of"));
 }
 
 void read_mono(struct note *note) {
@@ -40,6 +52,7 @@ void read_mono(struct note *note) {
     if (!may || !kind || is_known(note->record, kind)) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool cut = ANY(&note->tokens, i, "engraved", "monogrammed", "initialled", "initialed", "embroidered");
+        cut |= ANY(&note->tokens, i, "initial", "initials") || is_stitched(note, i, family);
         if ((!cut && !token_is(&note->tokens, i, "mono")) || (!cut && note->taken[i] != TAKEN_NOT)) continue;
         if (cut && !letters_behind(note, i + 1)) continue;
         if (i && ANY(&note->tokens, i - 1, "no", "not")) continue;
@@ -48,10 +61,19 @@ void read_mono(struct note *note) {
                note->tokens.at[to].capital && note->tokens.at[to].to - note->tokens.at[to].from < 4)
             to++;
         if (cut) to = i + 2;
+        while (cut && to < i + 4 && to < note->tokens.count && note->tokens.at[to - 1].stop == STOP_NONE &&
+               letters_behind(note, to))
+            to++; // "initials E W"
         if (!cut && !ends(note, to)) continue;
+        const char *where = NULL;
+        size_t place = ends(note, to - 1) ? 0 : place_at(note, to, &where);
         struct item_flaw *flaw = note_flaw(note);
-        *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, i, to)};
-        note_take(note, i, to, TAKEN_FLAW);
+        *flaw = (struct item_flaw){
+            .kind = kind, .where = place ? where : NULL, .span = note_span_of(note, i, to)};
+        for (size_t k = i; k < to; k++)
+            if (note->taken[k] != TAKEN_VALUE && note->taken[k] != TAKEN_MARK)
+                note_take(note, k, k + 1, TAKEN_FLAW);
+        if (place) note_take(note, to, to + place, TAKEN_PART);
         note_reading(note, i, to, "flaw monogram", "letters on it");
         return;
     }

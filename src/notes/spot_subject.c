@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/rest.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -44,6 +45,15 @@ void spot_widen(const struct fault_reader *r, struct spot *spot) {
     if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner",
             "other")) {
         spot->part_from = noun; // "the left eyepiece is hazy"
+        return;
+    }
+    bool sided = noun > 0 && spot_side(tokens, noun - 1) && tokens->at[noun - 1].stop == STOP_NONE &&
+                 tokens->at[noun].kind == TOKEN_WORD && !rest_is_small(r->note, noun) &&
+                 !strchr(tokens->at[noun].fold, '\'');
+    if (sided && noun > 1 && !spot_article(tokens, noun - 2) && tokens->at[noun - 2].stop == STOP_NONE)
+        sided = false;
+    if (sided) { // "the left billet strap"
+        spot->part_from = noun - 1;
         return;
     }
     if (start > 0 && ANY(tokens, start - 1, "the", "its", "a", "an", "one")) start--;
@@ -179,7 +189,8 @@ static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *
 }
 
 static bool has_subject(const struct flaw *kind) {
-    return kind->form == FAULT || (kind->form == STATE && kind->class == CLASS_FUNCTION);
+    bool done = kind->class == CLASS_REPAIR && kind->says_part; // "one becket has been replaced"
+    return kind->form == FAULT || (kind->form == STATE && (kind->class == CLASS_FUNCTION || done));
 }
 
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
@@ -206,7 +217,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     bool article = token_is(tokens, start, "the") || token_is(tokens, start, "its");
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
         token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
-        token_is(tokens, start, "two") || token_is(tokens, start, "three"))
+        token_is(tokens, start, "two") || token_is(tokens, start, "three") ||
+        (hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, start, "a", "an", "four", "some")))
         start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t to = start;
@@ -217,7 +229,10 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t k = behind_purpose(tokens, to, hit->from); k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from || owns_verb(tokens, to - 1);
-    if (hit->kinds[0]->form == STATE && !(article && to == hit->from)) return; // "the click only works"
+    bool repaired = hit->kinds[0]->class == CLASS_REPAIR && !hit->near && start > 0 &&
+                    tokens->at[start - 1].stop == STOP_NONE; // behind an article or a number
+    if (hit->kinds[0]->form == STATE && !repaired && !(article && to == hit->from))
+        return; // "the click only works"
     if (hit->kinds[0]->form == FAULT && !verb && !is_said_of(tokens->at[hit->from].fold) &&
         !is_said_of(tokens->at[hit->to - 1].fold))
         return;

@@ -247,6 +247,41 @@ static bool is_stuff_at_fault(const struct fault_reader *r, size_t i) {
     return at < tokens->count && ANY(tokens, at, "lifting", "peeling", "lifted", "torn", "coming", "bubbled");
 }
 
+// "Bottom strip is bent", "one of the back sticks broken", "no back beam": a noun of no list, which a side
+// tells from others of its name, is a part; what the side does or looks like is none.
+static bool is_sided(const struct fault_reader *r, size_t i) {
+    static const char *const sides[] = {"top",    "bottom", "front", "back",  "rear",  "side",  "end",
+                                        "middle", "upper",  "lower", "inner", "outer", "corner"};
+    static const char *const opens[] = {"the",   "a",     "an",   "its",    "one",   "no",      "two",
+                                        "three", "four",  "each", "both",   "some",  "several", "other",
+                                        "left",  "right", "this", "second", "first", "third",   "missing"};
+    static const char *const is[] = {"is", "are", "was", "were", "has", "have", "isn't", "aren't", "been"};
+    static const char *const gone[] = {"missing", "gone", "lost",  "broken",  "bent",    "cracked",
+                                       "split",   "torn", "loose", "snapped", "replaced"};
+    static const char *const verbs[] = {
+        "looks", "feels",  "seems", "shows",  "needs", "wants",  "gets",  "not",    "there", "also",
+        "only",  "still",  "just",  "now",    "once",  "edge",   "badly", "has",    "have",  "been",
+        "part",  "half",   "bit",   "being",  "come",  "comes",  "came",  "going",  "went",  "all",
+        "paint", "finish", "never", "always", "inch",  "inches", "third", "quarter"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *token = &tokens->at[i];
+    size_t n = strlen(token->fold);
+    if (i == 0 || token->kind != TOKEN_WORD || r->part[i] || n < 4 || r->note->taken[i] ||
+        tokens->at[i - 1].stop != STOP_NONE || !token_among(tokens, i - 1, sides, COUNT(sides)))
+        return false;
+    bool first = i == 1 || tokens->at[i - 2].stop != STOP_NONE;
+    if (!first && !token_among(tokens, i - 2, opens, COUNT(opens)) && !spot_side(tokens, i - 2)) return false;
+    bool ends = token->stop != STOP_NONE || i + 1 >= tokens->count;
+    bool no = !first && ANY(tokens, i - 2, "no", "missing") && ends;
+    bool said = !ends && token_among(tokens, i + 1, is, COUNT(is));
+    if (!no && !said && (ends || !token_among(tokens, i + 1, gone, COUNT(gone)))) return false;
+    if (token_among(tokens, i, verbs, COUNT(verbs)) || text_same(token->fold + n - 2, "ed") ||
+        text_same(token->fold + n - 2, "ly") || text_same(token->fold + n - 3, "ing") ||
+        strchr(token->fold, '\''))
+        return false;
+    return said || !r->scope.fault[i];
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
@@ -257,6 +292,8 @@ void spot_mark(struct fault_reader *r) {
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }
+    for (size_t i = 1; i < tokens->count; i++)
+        if (is_sided(r, i)) r->part[i] = true;
 }
 
 // Words that lists of parts and places have, and that are no part which could have a fault.

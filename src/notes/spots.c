@@ -560,7 +560,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (!nowhere && spot.part_to == spot.part_from && hit->kinds[0]->form == FAULT &&
         spot.where_from > hit->from) {
         struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
-        spot_share_part(r, hit, &shared);
+        if (!spot_of_heading(r, hit, &shared.part_from, &shared.part_to)) spot_share_part(r, hit, &shared);
         if (shared.part_to == shared.part_from &&
             spot_of_one(r, hit, &shared)) { // "one's split from the ferrule"
             bool piece = shared.part_to > shared.part_from && shared.where_to == shared.where_from;

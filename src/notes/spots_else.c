@@ -108,6 +108,7 @@ bool spot_let_out(const struct fault_reader *r, const struct fault_hit *hit, str
 }
 
 bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    if (spot_of_heading(r, hit, from, to)) return true;
     enum { VERBS_MOST = 3 };
     const struct tokens *tokens = &r->note->tokens;
     size_t behind = hit->from, n; // "folds, a bit stiff", "stitched, an old mend"
@@ -421,5 +422,59 @@ bool spot_topic(const struct fault_reader *r, const struct fault_hit *hit, size_
         if (tokens->at[i].kind != TOKEN_WORD || r->scope.fault[i] || r->note->taken[i] == TAKEN_TYPE ||
             r->note->taken[i] == TAKEN_INCLUDES)
             return false;
+    return true;
+}
+
+// May token `i` stand between the heading and what is said of it: another fault, what joins them, a degree?
+static bool says_more(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n;
+    return (r->scope.fault[i] && !r->part[i]) || tokens->at[i].stop == STOP_COMMA ||
+           ANY(tokens, i, "and", "&", "but", "a", "bit", "very", "now", "rather", "quite", "little", "also",
+               "still", "some", "just", "both", "all") ||
+           (degree_word(r, i, &n) && n == 1) || degree_adverb(tokens, i) != SEVERITY_UNKNOWN;
+}
+
+// "Leather handles, dry and cracked", "black frame, chipped on one corner": a sentence without a verb that
+// begins with a part.
+bool spot_of_heading(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { HEADING_MOST = 5 };
+    static const char *const verbs[] = {"is",  "are", "has", "have", "was", "with",
+                                        "and", "no",  "not", "but",  "or"};
+    static const char *const coated[] = {"painted",  "repainted", "varnished", "lacquered", "gilded",
+                                         "japanned", "covered",   "wrapped",   "bound"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, hit->from), comma = start;
+    if (hit->kinds[0]->form == ABSENCE || (!degree_is_state(r, hit) && fault_by_noun(r, hit))) return false;
+    if (fault_stance(r, hit) & (STANCE_DENIED | STANCE_NONE_SEEN)) return false;
+    for (size_t i = hit->from; i < hit->to; i++) // "sun's not touched them": its own denial
+        if (ANY(tokens, i, "not", "never", "nobody", "nobody's", "nothing", "no") ||
+            strstr(tokens->at[i].fold, "n't"))
+            return false;
+    while (comma < hit->from && tokens->at[comma].stop == STOP_NONE) comma++;
+    if (comma >= hit->from || tokens->at[comma].stop != STOP_COMMA || comma > start + HEADING_MOST)
+        return false;
+    while (start < comma && (spot_article(tokens, start) || degrees_number(tokens, start) > 0)) start++;
+    size_t end = comma, behind = comma; // "hoops painted red, flaking": the hoops
+    for (size_t i = start + 1; i < comma && end == comma; i++)
+        if (token_among(tokens, i, coated, sizeof coated / sizeof *coated))
+            end = ANY(tokens, i - 1, "is", "are") ? i - 1 : i;
+    for (size_t i = start; i + 1 < comma; i++) // "red paint on the hoops, flaking"
+        if (ANY(tokens, i, "paint", "varnish", "gilding", "lacquer", "finish") && ANY(tokens, i + 1, "on")) {
+            start = i + 2;
+            while (start < comma && spot_article(tokens, start)) start++;
+        }
+    comma = end;
+    if (start >= comma || (!r->part[comma - 1] && end == behind)) return false;
+    for (size_t i = start; i < comma; i++)
+        if (tokens->at[i].kind != TOKEN_WORD || (r->scope.fault[i] && !r->part[i]) ||
+            r->note->taken[i] == TAKEN_TYPE || r->note->taken[i] == TAKEN_MARK ||
+            spot_preposition(tokens, i) || token_among(tokens, i, verbs, sizeof verbs / sizeof *verbs))
+            return false;
+    for (size_t i = behind + 1; i < hit->from; i++)
+        if (!says_more(r, i)) return false;
+    *to = comma;
+    *from = comma - 1;
+    while (*from > start && r->part[*from - 1] && r->note->taken[*from - 1] == TAKEN_NOT) --*from;
     return true;
 }
