@@ -107,3 +107,17 @@ bool kind_is_plastic(const struct fault_reader *r) {
         plastic |= !r->materials[i]->of && kind_names_material("plastic", r->materials[i]->value);
     return plastic;
 }
+
+// "Hoops painted red, flaking", "the varnish is dark, peeling at the foot": what coat it is that does.
+char kind_coat(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    char coat = 0;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->to; i++) {
+        if (ANY(tokens, i, "paint", "painted", "repainted", "paintwork")) coat = 'p';
+        if (ANY(tokens, i, "varnish", "varnished", "lacquer", "shellac", "polish")) coat = 'v';
+        if (ANY(tokens, i, "leather", "leathercloth", "leatherette", "rexine", "vinyl", "covering", "coating",
+                "skin", "lining", "plastic", "film", "laminate"))
+            return 0;
+    }
+    return coat;
+}

@@ -478,25 +478,11 @@ static bool works_in_part(const struct said *s) {
 // lost was not broken off, whatever the thing. Of the rows of a kind the first counts of which all holds
 // that it asks: the place names one of `of`, the first word of the hit, its last, the next one behind it
 // and any of its words are listed, and `when`. Words are parted by blanks; `absent`: the part is missing.
-// "Hoops painted red, flaking", "the varnish is dark, peeling at the foot": what coat it is that does.
-static char coat_of(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    char coat = 0;
-    for (size_t i = scope_sentence_start(&s->r->scope, s->hit->from); i < s->hit->to; i++) {
-        if (ANY(tokens, i, "paint", "painted", "repainted", "paintwork")) coat = 'p';
-        if (ANY(tokens, i, "varnish", "varnished", "lacquer", "shellac", "polish")) coat = 'v';
-        if (ANY(tokens, i, "leather", "leathercloth", "leatherette", "rexine", "vinyl", "covering", "coating",
-                "skin", "lining", "plastic", "film", "laminate"))
-            return 0;
-    }
-    return coat;
-}
-
 static bool painted(const struct said *s) {
-    return coat_of(s) == 'p';
+    return kind_coat(s->r, s->hit) == 'p';
 }
 static bool varnished(const struct said *s) {
-    return coat_of(s) == 'v';
+    return kind_coat(s->r, s->hit) == 'v';
 }
 
 static const struct meaning {
