@@ -52,26 +52,17 @@ static bool is_told(const struct fault_reader *r, size_t from, size_t to) {
 }
 
 void read_shreds(struct fault_reader *r) {
-    static const char *const lost[] = {"missing", "lost", "lacks", "lacking", "minus", "losing", "short"};
-    static const char *const amounts[] = {"a",     "an",   "one",     "small",   "some",  "little",
-                                          "short", "long", "two",     "several", "three", "tiny",
-                                          "good",  "odd",  "another", "big"};
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN | STANCE_PAST |
                                 STANCE_PLANNED | STANCE_OTHER | STANCE_WITHDRAWN;
     const struct tokens *tokens = &r->note->tokens;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "broken-part");
     for (size_t i = 1; kind && i + 2 < tokens->count; i++) {
         if (!is_shred(tokens, i)) continue;
-        size_t from, to = whole_at(r, i + 2, &from), lead = i, behind = 0;
-        if (!to || r->scope.stance[i] & off) continue;
-        while (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE &&
-               token_among(tokens, lead - 1, amounts, COUNT(amounts)))
-            lead--;
-        bool before = lead > 0 && tokens->at[lead - 1].stop == STOP_NONE &&
-                      token_among(tokens, lead - 1, lost, COUNT(lost));
-        if (!before && (tokens->at[to - 1].stop != STOP_NONE || !lacking_said_behind(&r->scope, to, &behind)))
+        size_t from, to = whole_at(r, i + 2, &from), n = 0;
+        if (!to || r->scope.stance[i] & off || tokens->at[to - 1].stop != STOP_NONE ||
+            !lacking_said_behind(&r->scope, to, &n))
             continue;
-        size_t first = before ? lead - 1 : i, last = before ? to : to + behind;
+        size_t first = i, last = to + n;
         if (is_told(r, first, last)) continue;
         const char *where = NULL;
         size_t place = tokens->at[last - 1].stop == STOP_NONE ? absent_place(r->note, last, &where) : 0;

@@ -46,7 +46,7 @@ void part_tell_lack_each(struct fault_reader *reader, const struct part_at *part
 void read_some_have(struct fault_reader *reader);
 // amounts.c: "missing a couple of screws" at token `i`; the token behind it, 0 where none is said.
 size_t amount_lacks(struct fault_reader *reader, size_t i);
-// shreds.c: "missing a bit of the molding", "a length of beading is gone".
+// shreds.c: "a length of beading is gone from the front".
 void read_shreds(struct fault_reader *reader);
 // Before the scope is read: the "missing" of "no missing straps" is the word of a fault.
 void amounts_mark(struct fault_reader *reader);
