@@ -51,6 +51,7 @@ bool kind_is_blade_of_paddle(const struct fault_reader *reader);
 bool kind_is_plastic(const struct fault_reader *reader);
 // 'p' where its sentence speaks of paint, 'v' of varnish, 0 of neither or of a covering.
 char kind_coat(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_shod(const struct fault_reader *reader, const struct fault_hit *hit); // with corners of metal
 bool kind_is_of_material(const struct fault_reader *reader, const struct flaw *kind, const char *place);
 
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -120,4 +121,18 @@ char kind_coat(const struct fault_reader *r, const struct fault_hit *hit) {
             return 0;
     }
     return coat;
+}
+
+static bool is_material(const struct note *note, size_t i, const char *class) {
+    struct word_entry entry;
+    return word_at(note, i, 1u << USE_MATERIAL, &entry) == 1 &&
+           kind_names_material(class, note->tokens.at[i].fold);
+}
+
+// "One of the brass corners is missing": of what they are made tells that they were put on.
+bool kind_is_shod(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i > 1 && hit->to - i < 4 && tokens->at[i - 2].stop == STOP_NONE; i--)
+        if (ANY(tokens, i - 1, "corner", "corners")) return is_material(r->note, i - 2, "metal");
+    return false;
 }

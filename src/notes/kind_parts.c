@@ -416,18 +416,8 @@ static bool whole_lost(const struct said *s) {
                "piece", "bit", "chunk", "edge", "tip", "lump", "section", "end", "side");
 }
 
-static bool is_material(const struct note *note, size_t i, const char *class) {
-    struct word_entry entry;
-    return word_at(note, i, 1u << USE_MATERIAL, &entry) == 1 &&
-           kind_names_material(class, note->tokens.at[i].fold);
-}
-
-// "One of the brass corners is missing": of what they are made tells that they were put on.
 static bool shod(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    for (size_t i = s->hit->to; i > 1 && s->hit->to - i < 4 && tokens->at[i - 2].stop == STOP_NONE; i--)
-        if (ANY(tokens, i - 1, "corner", "corners")) return is_material(s->r->note, i - 2, "metal");
-    return false;
+    return kind_is_shod(s->r, s->hit);
 }
 
 // Nothing hard tears, unless a soft part is named.
