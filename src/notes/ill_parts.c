@@ -78,7 +78,9 @@ static const struct {
       [STUFF_PAPER] = "tear",
       [STUFF_METAL] = "dent-bend",
       [STUFF_LEATHER] = "wear-rub"}},
-    {" squeaks squeals creaks clunks grinds ", "partly-working", {[STUFF_WOOD] = "loose-joint"}},
+    {" squeaks squeak squeals squeal creaks creak clunks clunk grinds grind ",
+     "partly-working",
+     {[STUFF_WOOD] = "loose-joint"}},
     {" crumbled crumbling crumbly ",
      "broken-part",
      {[STUFF_RUBBER] = "rubber-perished",
@@ -105,19 +107,20 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",      "balding",  "bashed",     "bitten",      "blackened", "blistering",    "browned",
-    "bubbled",   "bubbles",  "bubbling",   "bubbly",      "buggered",  "bust",          "busted",
-    "chewed",    "clunks",   "cockled",    "creaks",      "crooked",   "crossed",       "crumbled",
-    "crumbling", "crumbly",  "crushed",    "curl",        "curled",    "curling",       "curls",
-    "damaged",   "damp",     "dished",     "dried",       "dry",       "dull",          "dulled",
-    "felted",    "flakes",   "flaking",    "flaky",       "flattened", "floppy",        "gnawed",
-    "grinds",    "hard",     "hardened",   "knackered",   "lifting",   "loose",         "lumpy",
-    "mangled",   "marked",   "matted",     "mullered",    "nibbled",   "overstretched", "parched",
-    "patchy",    "puckered", "puckering",  "puckers",     "rippled",   "ripples",       "ruined",
-    "shrunk",    "shrunken", "shot",       "skewed",      "skewwhiff", "slack",         "sloppy",
-    "soggy",     "splotchy", "spotted",    "spotty",      "sprung",    "squashed",      "squeaks",
-    "squeals",   "strained", "streaked",   "streaky",     "stretched", "thinning",      "undone",
-    "unpicked",  "unsewn",   "unstitched", "waterlogged", "wrecked"};
+    "bald",       "balding",       "bashed",    "bitten",   "blackened", "blistering", "browned",
+    "bubbled",    "bubbles",       "bubbling",  "bubbly",   "buggered",  "bust",       "busted",
+    "chewed",     "clunk",         "clunks",    "cockled",  "creak",     "creaks",     "crooked",
+    "crossed",    "crumbled",      "crumbling", "crumbly",  "crushed",   "curl",       "curled",
+    "curling",    "curls",         "damaged",   "damp",     "dished",    "dried",      "dry",
+    "dull",       "dulled",        "felted",    "flakes",   "flaking",   "flaky",      "flattened",
+    "floppy",     "gnawed",        "grind",     "grinds",   "hard",      "hardened",   "knackered",
+    "lifting",    "loose",         "lumpy",     "mangled",  "marked",    "matted",     "mullered",
+    "nibbled",    "overstretched", "parched",   "patchy",   "puckered",  "puckering",  "puckers",
+    "rippled",    "ripples",       "ruined",    "shrunk",   "shrunken",  "shot",       "skewed",
+    "skewwhiff",  "slack",         "sloppy",    "soggy",    "splotchy",  "spotted",    "spotty",
+    "sprung",     "squashed",      "squeak",    "squeaks",  "squeal",    "squeals",    "strained",
+    "streaked",   "streaky",       "stretched", "thinning", "undone",    "unpicked",   "unsewn",
+    "unstitched", "waterlogged",   "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").
@@ -209,6 +212,10 @@ static size_t part_of_pronoun(const struct fault_reader *r, size_t i) {
     return 0;
 }
 
+static const char *const motions[] = {"turn", "turns", "work", "works", "roll", "rolls", "open",  "opens",
+                                      "spin", "spins", "move", "moves", "run",  "runs",  "close", "closes",
+                                      "shut", "shuts", "hold", "holds", "lock", "locks", "slide", "slides"};
+
 // The part right before the word, its verb and words of degree; 0 if the clause says something else.
 static size_t part_before(const struct fault_reader *r, size_t i, bool *meant) {
     enum { BACK = 5 };
@@ -221,6 +228,12 @@ static size_t part_before(const struct fault_reader *r, size_t i, bool *meant) {
         size_t spoken_of = part_of_pronoun(r, at - 1);
         *meant = spoken_of > 0;
         if (spoken_of) return spoken_of;
+        bool moves = at > 2 && ANY(tokens, at - 1, "but", "and") && tokens->at[at - 2].stop == STOP_NONE &&
+                     token_among(tokens, at - 2, motions, COUNT(motions));
+        if (moves) { // "gears turn but squeak"
+            at -= 2;
+            continue;
+        }
         if (!token_among(tokens, at - 1, copulas, COUNT(copulas)) &&
             !token_among(tokens, at - 1, manners, COUNT(manners)))
             return stuff_subject(r, at);

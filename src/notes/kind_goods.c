@@ -136,3 +136,9 @@ bool kind_is_shod(const struct fault_reader *r, const struct fault_hit *hit) {
         if (ANY(tokens, i - 1, "corner", "corners")) return is_material(r->note, i - 2, "metal");
     return false;
 }
+
+bool kind_note_has(const struct fault_reader *r, const char *words) {
+    for (size_t i = 0; i < r->note->tokens.count; i++)
+        if (kind_has_word(words, r->note->tokens.at[i].fold)) return true;
+    return false;
+}

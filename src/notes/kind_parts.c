@@ -351,10 +351,7 @@ static bool hardware(const struct said *s) {
     return kind_is_hardware(s->r) && !of_leather(s);
 }
 static bool zipless(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    for (size_t i = 0; i < tokens->count; i++)
-        if (ANY(tokens, i, "zip", "zips", "zipper", "zippers")) return false;
-    return hardware(s);
+    return !kind_note_has(s->r, "zip zips zipper zippers") && hardware(s);
 }
 static bool edgeless(const struct said *s) {
     return !is_in(s->r, (const char *const[]){"tools", "kitchenware"}, 2);
@@ -378,10 +375,7 @@ static bool seated(const struct said *s) {
     return hardware(s) && !is_in(s->r, (const char *const[]){"furniture"}, 1);
 }
 static bool cellless(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    for (size_t i = 0; i < tokens->count; i++)
-        if (ANY(tokens, i, "battery", "batteries", "terminals", "contacts")) return false;
-    return true;
+    return !kind_note_has(s->r, "battery batteries terminals contacts");
 }
 
 // "The glass jar is cracked": whatever the goods, it is no screen.
@@ -492,6 +486,9 @@ static const struct meaning {
     {"crack", "wood-split", .of = "grain"},
     {"crack", "crack-through", .when = fired},
     {"crack", "tear", .when = skin},
+    {"leather-crack", "wood-split", .of = BARS " board boards rim shaft", .any = "split splits"},
+    {"fabric-weak", "broken-part", .of = "case box trunk cabinet", .when = hardware}, // "is falling apart"
+    {"scratches", "screen-damage", .of = "crystal lens lenses", .when = not_fired_goods},
     {"wood-split", "crack", .when = metal},
     {"wood-split", "tear", .when = skin},
     {"blade-wear", "wear-rub", .last = "worn", .when = blade_of_paddle},

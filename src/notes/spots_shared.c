@@ -105,6 +105,7 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
         "of",    "small", "surface", "big",  "slight", "several", "lots", "heavy",  "tiny",
         "two",   "three", "plenty",  "bad",  "couple", "shallow", "deep", "fine",   "long",
         "short", "faint", "minor",   "dark", "large",  "one",     "four", "nasty",  "old"};
+    enum { PLACE_LONGEST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;
     while (at > 2 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
@@ -113,8 +114,11 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
     if (at < 3 || !token_among(tokens, at - 1, verbs, COUNT(verbs)) || !token_is(tokens, at - 2, "and"))
         return false;
     for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to != at - 2) continue;
+        if (r->hits[k].to > at - 2 || r->hits[k].to + PLACE_LONGEST < at - 2) continue;
         struct spot before = spot_found(r, &r->hits[k]);
+        bool next = r->hits[k].to == at - 2 || // "is loose at the base and has a bend"
+                    (before.where_from >= r->hits[k].to && before.where_to == at - 2);
+        if (!next) continue;
         bool part = before.part_to > before.part_from && r->note->taken[before.part_from] != TAKEN_TYPE;
         if (!part) return false;
         spot->part_from = before.part_from;
