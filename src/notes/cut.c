@@ -179,19 +179,22 @@ static bool is_one_of(const char *text, size_t size, const char *const *list) {
 
 // "No. 3318-B. Bottom", "the letter K. 10 in", "stamped S. The lid": a letter from `from` on that is no
 // initial, for it ends a code, or a figure or what opens a sentence comes next.
-static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
+static bool opens_sentence(const struct cutter *c, size_t next) {
     static const char *const openers[] = {"the",  "a",     "an",   "it",    "its",   "no",   "not",  "one",
                                           "has",  "there", "this", "two",   "all",   "some", "very", "with",
                                           "both", "each",  "lid",  "some",  "three", "only", "on",   "in",
                                           "i",    "is",    "also", "other", NULL};
-    if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
     uint32_t follows = peek(c, next);
-    if (is_digit(follows)) return true;
     size_t end = next;
     while (end < c->size && utf8_is_letter(peek(c, end))) end = after(c, end);
     bool written = end > next && !c->caseless && utf8_lower(follows) != follows;
     return written && (end >= c->size || c->text[end] == ' ') &&
            is_one_of(c->text + next, end - next, openers) && end - next > 1;
+}
+
+static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
+    if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
+    return is_digit(peek(c, next)) || opens_sentence(c, next);
 }
 
 // "No. 5", "No 5", "Nos. 5" at `at`.
@@ -253,7 +256,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
     const char *word = c->text + from;
     if (is_one_of(word, size, before_figure) && (is_digit(follows) || is_fraction(follows))) return true;
     bool inner = from > 0 && c->text[from - 1] == '.';
-    if (size == 1 && !inner && ends_sentence(c, from, next)) return false;
+    if (size == 1 && (inner ? opens_sentence(c, next) : ends_sentence(c, from, next))) return false;
     if (size == 1 && (inner || (!c->caseless && word[0] >= 'A' && word[0] <= 'Z' && next > at + 1)))
         return !inner || !ends || (word[0] >= 'A' && word[0] <= 'Z'); // an initial, or the last dot of "h.m."
     if (is_one_of(word, size, names)) return !!follows && follows != '\n';

@@ -237,6 +237,14 @@ void kin_last(struct note *note) {
     record->family = ruleset_family(note->rules, part ? "parts" : "other");
 }
 
+// "Apothecary jar, porcelain": what the glassware knows by name, of clay.
+static const struct family *of_no_glass(const struct note *note, const struct family *family) {
+    if (!family || !text_same(family->rule.id, "glassware") || hint(note, "glassware")) return family;
+    const struct family *other = hint(note, "ceramics") > 3 ? ruleset_family(note->rules, "ceramics") : NULL;
+    return other ? other : family;
+}
+
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
-    return of_no_clay(note, found, of_no_metal(note, family_of(note, found, toy)));
+    const struct family *family = of_no_metal(note, of_no_glass(note, family_of(note, found, toy)));
+    return of_no_clay(note, found, family);
 }

@@ -77,6 +77,25 @@ size_t mark_find_alone(struct note *note, size_t i) {
     return mark_keep(note, i, &found) ? end - i : 0;
 }
 
+size_t mark_find_origin(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "made", "printed", "handmade", "woven", "assembled") || !tokens->at[i].capital ||
+        !token_is(tokens, i + 1, "in") || i + 2 >= tokens->count || !tokens->at[i + 2].capital ||
+        tokens->flat || tokens->shouts)
+        return 0;
+    bool led = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
+               ANY(tokens, i - 1, "has", "label", "sticker", "tag", "mark", "stamp", "with");
+    size_t end = mark_proper_run(note, i), at = end;
+    if (!led || end < i + 3) return 0;
+    if (ANY(tokens, at, ",", "is")) at++;
+    bool stamped = mark_is_stamp(note, at);
+    const char *where = NULL;
+    size_t place = place_at(note, at + (stamped ? 1 : 0), &where);
+    if (!place && !stamped) return 0; // it may be the seller who says so
+    struct mark_found found = {i, end, at + (stamped ? 1 : 0) + place, where};
+    return mark_keep(note, i, &found) ? found.end - i : 0;
+}
+
 size_t mark_find_framed(struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     if (!token_is(tokens, to, "in") ||

@@ -22,6 +22,8 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
 size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);
+// "Made in Sweden on the base", which a capital and a place tell from what the seller says.
+size_t mark_find_origin(struct note *note, size_t i);
 // Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
 void mark_add_letters(struct note *note, size_t from, size_t to, const char *where);
 // The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or

@@ -16,7 +16,8 @@ bool mark_is_stamp(const struct note *note, size_t i) {
     if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
              "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered", "hallmarked",
              "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast", "molded",
-             "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking", "numbered"))
+             "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking", "numbered",
+             "carved"))
         return false;
     if (ANY(&note->tokens, i, "numbered")) {
         const char *where;
@@ -41,13 +42,13 @@ bool mark_is_stamp(const struct note *note, size_t i) {
 bool mark_is_weak(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
                "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised",
-               "embroidered", "punched");
+               "embroidered", "punched", "carved");
 }
 
 // Ways of making before they are ways of writing.
 bool mark_is_process(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched",
-               "embroidered", "punched");
+               "embroidered", "punched", "carved");
 }
 
 bool mark_is_says(const struct note *note, size_t i) {

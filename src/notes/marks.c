@@ -69,6 +69,10 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
         // the same.
         if (!text && !(at > i && is_inner(note, at))) break;
+        if (at > i && token_is(&note->tokens, at, "i") && at + 1 < note->tokens.count &&
+            ANY(&note->tokens, at + 1, "think", "guess", "believe", "can", "can't", "could", "couldn't",
+                "suppose"))
+            break; // "with A. P. I think"
         if (at > i && note->tokens.at[at].kind == TOKEN_WORD && place_at(note, at, &where) &&
             !note->tokens.at[at].capitals)
             break;
@@ -348,6 +352,10 @@ static size_t find_verb(struct note *note, size_t i) {
     }
     const char *behind = NULL;
     size_t at = skip_to_text(note, i + 1, &behind);
+    while (stamp && ANY(tokens, at, "low", "high", "deep", "deeply", "lightly", "crisply")) {
+        at++; // "stamped low on the side 12"
+        at = skip_to_text(note, at, &behind);
+    }
     if (ANY(tokens, at, "up", "down", "off", "for", "out", "but", "and", "with", "all", "patina", "through",
             "away") ||
         at >= tokens->count)
@@ -576,8 +584,9 @@ static size_t find_quote(struct note *note, size_t i) {
 }
 
 void read_writing(struct note *note) {
-    static size_t (*const finders[])(struct note *, size_t) = {
-        find_verb, mark_find_number, find_noun, find_dated, find_quote, find_run, mark_find_alone};
+    static size_t (*const finders[])(struct note *, size_t) = {find_verb, mark_find_origin, mark_find_number,
+                                                               find_noun, find_dated,       find_quote,
+                                                               find_run,  mark_find_alone};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < sizeof finders / sizeof *finders && !taken && note->taken[i] == TAKEN_NOT; k++)

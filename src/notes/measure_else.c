@@ -44,7 +44,7 @@ bool measure_keep_glasses(struct note *note, const struct group *group) {
         group->sides[1].amount.unit && token_is(&note->tokens, group->to - 1, "in") &&
         ANY(&note->tokens, group->to, "case", "a", "its", "the", "leather", "box", "pouch", "original");
     if (group->sides[1].amount.unit && !within) return false;
-    enum { REACH = 10 };
+    enum { REACH = 24 };
     bool near = false;
     for (size_t k = group->from > REACH ? group->from - REACH : 0;
          k < group->to + REACH && k < note->tokens.count; k++)

@@ -119,6 +119,28 @@ static const char *clause_part(const struct note *note, size_t from) {
     return opens ? note_words(note, noun, noun + 1) : NULL;
 }
 
+// "Hole for the watch is 1 3/4 in", "outlet is 2 in": what its clause is about, where that is no word for the
+// thing.
+static const char *own_subject(const struct note *note, size_t from) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    while (from > 0 && ANY(tokens, from - 1, "about", "only", "just", "roughly", "around")) from--;
+    if (from < 2 || !ANY(tokens, from - 1, "is", "are", "measures")) return NULL;
+    size_t start = note_clause_from(note, from - 1, STOP_COMMA);
+    if (start == 0) return NULL;
+    while (ANY(tokens, start, "the", "its", "and", "a", "each", "center", "inner", "outer")) start++;
+    if (start + 1 >= from || tokens->at[start].kind != TOKEN_WORD || note->fault_word[start] ||
+        note->taken[start] != TAKEN_NOT ||
+        ANY(tokens, start, "it", "this", "that", "they", "thing", "whole", "overall", "height", "width",
+            "length", "size", "which", "piece", "all", "both", "mine", "total", "what", "here", "longest",
+            "depth", "diameter"))
+        return NULL;
+    bool noun = ANY(tokens, start, "hole", "slot", "outlet", "inlet", "gap", "distance", "opening", "bore",
+                    "thread", "socket", "well", "hub") ||
+                word_at(note, start, 1u << USE_PART, &entry) == 1;
+    return noun ? note_words(note, start, start + 1) : NULL;
+}
+
 void measure_find_part(struct note *note, struct group *group) {
     struct part part;
     struct side *first = &group->sides[0];
@@ -149,4 +171,7 @@ void measure_find_part(struct note *note, struct group *group) {
         group->of = clause_part(note, group->from);
     if (group->of && group->count == 1 && !first->dimension.name && kind && text_same(kind, "mm"))
         first->dimension.name = part.measure;
+    if (!group->of && group->count == 1 && !first->dimension.name && kind && text_same(kind, "mm") &&
+        (group->of = own_subject(note, group->from)) != NULL)
+        first->dimension.name = "size";
 }

@@ -468,6 +468,8 @@ static void read_brand(struct note *note, bool strange) {
         refused |= is_mended_name(note, end) || is_of_a_figure(note, i, end);
         refused |= i > 1 && end == i + 1 && token_is(&note->tokens, i - 1, ",") &&
                    note->taken[i - 2] == TAKEN_MARK; // "Label: Fennimore & Co, Wexcombe": where they were
+        refused |= i > 1 && ANY(&note->tokens, i - 1, "in") &&
+                   ANY(&note->tokens, i - 2, "made", "printed", "woven", "built", "cast", "bottled");
         // "Size R. Band worn": the letter was a size, and a sentence begins
         refused |= i > 1 && token_is(&note->tokens, i - 1, ".") && note->taken[i - 2] == TAKEN_VALUE &&
                    note->tokens.at[i - 2].to - note->tokens.at[i - 2].from == 1;

@@ -246,9 +246,10 @@ static bool is_stuff_said(const struct note *note, size_t i) {
 
 // "Map of the islands on linen", "print, on silk": a sheet, and what it is on.
 static bool is_sheet(const struct note *note, size_t from, size_t on) {
-    static const char *const sheets[] = {"map",      "chart",   "plan",    "print",  "picture",
-                                         "painting", "drawing", "sampler", "banner", "diagram",
-                                         "poster",   "scroll",  "rubbing", "panel",  "icon"};
+    static const char *const sheets[] = {"map",      "chart",   "plan",       "print",   "picture",
+                                         "painting", "drawing", "sampler",    "banner",  "diagram",
+                                         "poster",   "scroll",  "rubbing",    "panel",   "icon",
+                                         "rug",      "mat",     "embroidery", "tapestry"};
     const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     last = last ? last + 1 : type;
     bool sheet = false;
@@ -367,11 +368,15 @@ static enum standing behind(const struct note *note, size_t from, const char **o
                    : ANY(&note->tokens, prev - 1, "banded")  ? "band"
                                                              : NULL) != NULL)
             return STANDING_PART; // "paper backed with linen"
+        if (token_is(&note->tokens, prev, "from") && prev > 0 &&
+            ANY(&note->tokens, prev - 1, "hewn", "carved", "cut", "turned", "woven", "built", "made",
+                "fashioned", "worked", "shaped", "hollowed", "cast", "forged", "sawn", "formed", "up"))
+            return (*of = standing_part_before(note, prev - 1)) ? STANDING_PART : STANDING_THING;
         if (token_is(&note->tokens, prev, "in") || token_is(&note->tokens, prev, "of")) {
             bool thing = prev == 0 || is_one_piece(note, prev) || standing_is_type(note, prev - 1) ||
                          standing_is_stop(note, prev - 1) ||
                          note->taken[prev - 1] == TAKEN_VALUE || // "log cabin in wools"
-                         token_is(&note->tokens, prev - 1, "made");
+                         ANY(&note->tokens, prev - 1, "made", "woven", "built", "plaited", "constructed");
             return thing ? STANDING_THING : STANDING_NONE;
         }
         bool worked = prev > 0 && standing_is_stop(note, prev - 1) && !note->fault_word[prev] &&
@@ -480,8 +485,12 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
         return NULL;
     if (note->fault_word[to]) return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from) return NULL;
-    while (from > 0 && note->taken[from - 1] == TAKEN_VALUE && tokens->at[from - 1].stop == STOP_NONE)
-        from--; // "blue velvet slope"
+    struct word_entry look;
+    while (
+        from > 0 && tokens->at[from - 1].stop == STOP_NONE &&
+        (note->taken[from - 1] == TAKEN_VALUE ||
+         word_at(note, from - 1, (1u << USE_TECHNIQUE) | (1u << USE_COLOR) | (1u << USE_FINISH), &look) == 1))
+        from--; // "blue velvet slope", "embossed tin covering"
     bool opens = from > 0 &&
                  (standing_is_stop(note, from - 1) || ANY(tokens, from - 1, "a", "an", "with", "and", "its"));
     const struct token *word = &tokens->at[to];

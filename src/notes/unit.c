@@ -83,6 +83,7 @@ static bool is_whole_small(const struct number *number) {
 
 // "4 feet, one is loose", "one foot is chipped": feet that something stands on.
 static bool is_bodily(const struct note *note, size_t i, const struct number *number) {
+    enum { INCHES = 12, LEGS = 6 };
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "foot", "feet") || !is_whole_small(number)) return false;
     if (i > 0 && token_is(tokens, i - 1, "-")) return false; // "five-foot-long"
@@ -91,13 +92,22 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
             "reel", "around", "round", "length", "and", "cord", "cable", "rope", "chain", "ladder", "rug",
             "runner", "diameter"))
         return before > 0 && ANY(tokens, before - 1, "on");
-    size_t again;
+    size_t again = 0;
     if (token_is(tokens, i, "foot") && number_whole(tokens, i + 1, &again)) return false;
+    bool more = number_whole(tokens, i + 1, &again) > 0 && number_whole(tokens, i + 1, &again) < INCHES;
+    size_t behind = i + 1 + again; // "5 feet 2 overall"
+    if (more && tokens->at[i].stop == STOP_NONE &&
+        (behind >= tokens->count || tokens->at[behind].stop != STOP_NONE ||
+         ANY(tokens, behind, "tall", "high", "long", "wide", "across", "deep", "by", "x", "overall", "square",
+             "when", "open", "closed")))
+        return false;
     if (number_whole(tokens, i + 1, &again) && (ANY(tokens, i + 1 + again, "in", "inch", "inches", "\"") ||
                                                 number_fraction(tokens, i + 1 + again, &(double){0})))
         return false; // "two feet eight inches"
     bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     if (token_is(tokens, i, "foot") && ends && number->value > 1.5) return false; // "bench. 6 foot."
+    if (ends && number->value > LEGS && (before == 0 || tokens->at[before - 1].stop != STOP_NONE))
+        return false; // "pole, 9 feet."
     return before == 0 || !ANY(tokens, before - 1, "about", "measures", "approx", "roughly", "around", "~",
                                "to", "is", "nearly", "almost", "least", "over", "under", "s", "by", "x");
 }

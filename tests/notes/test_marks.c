@@ -14,6 +14,12 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Jar. Made in Velmoria on the base.", "Made in Velmoria @ base"},
+    {"Jar. Made in Velmoria by hand.", ""},
+    {"Mold. Number 4412 stamped low down.", "4412"},
+    {"Bottle, stamped low on the side 12.", "12 @ side"},
+    {"Rug. Signed in one corner with A. P. I think.", "A. P @ one corner"},
+    {"Yoke carved with 1871 near the ring.", "1871 @ near the ring"},
     {"Scale. Face engraved TO WEIGH 25 LBS.", "TO WEIGH 25 LBS @ face"},
     {"Crock, with a big 5 in cobalt on the front.", "5"},
     {"Crock, 5 in blue bowl inside.", ""},

@@ -126,6 +126,10 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"peel, 5 feet 2 overall", "length 62 in"},
+    {"rug, wool. 3 feet 4 by 2 feet", "length 40 in; width 2 ft"},
+    {"chest on 4 feet, 2 missing", ""},
+    {"stand, 8 in tall, outlet is 2 in", "height 8 in; size=2 in of outlet"},
     {"telescope, 34 inches pulled out, 11 in closed", "length of extended 34 in; length of closed 11 in"},
     {"telescope, closed it is 11 inches, 34 when drawn out",
      "length of closed 11 in; length of extended 34 in"},

@@ -69,6 +69,7 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Plate. Printed in Velmoria.", "!brand Velmoria"},
     {"Etching, titled The Weir, framed", "name Weir; !brand Weir"},
     {"Cup engraved on the back", "type cup; !mark Cup"},
     {"Women's wool coat, Drellimor, size 8", "brand Drellimor; audience women's; !brand Women's"},
@@ -116,6 +117,10 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Yoke hewn from maple", "material maple"},
+    {"Basket woven of willow", "type basket; material willow"},
+    {"Basket, split ash, lidded", "material split ash"},
+    {"Bought from an oak dealer, chest", "!material oak"},
     {"Milk bottle. Red lettering PINE RIDGE DAIRY.", "!material pine; !color red"},
     {"Box stamped SOLID OAK.", "material oak"},
     {"Mill, dovetailed cherry box with an iron hopper", "material cherry wood; !theme cherry"},
@@ -246,6 +251,8 @@ static const struct notes_case themes[] = {
     {"Owl bank, cast iron", "theme owl; material cast iron"}};
 
 static const struct notes_case families[] = {
+    {"Apothecary jar, porcelain", "family ceramics"},
+    {"Apothecary jar, clear glass, porcelain lid", "family glassware"},
     {"Copper jug, dented", "family metalware"},
     {"Silver plate jug", "family metalware"},
     {"Copper lustre jug", "family ceramics"},
