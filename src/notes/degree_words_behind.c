@@ -321,6 +321,7 @@ static const struct cue behind[] = {
     {"not very noticeable", SEVERITY_LIGHT},
     {"not very strong", SEVERITY_LIGHT},
     {"not very well", SEVERITY_HEAVY},
+    {"not visible", SEVERITY_LIGHT},
     {"not well done", SEVERITY_HEAVY},
     {"not widespread", SEVERITY_LIGHT},
     {"not worth", SEVERITY_LIGHT},

@@ -486,6 +486,23 @@ static bool read_did_not(struct scope *s, size_t i) {
     return true;
 }
 
+// "A nibble on the flange, not visible": it was told where it is, and only does not show.
+static bool is_told_before(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (i < 2 || !ANY(tokens, i + 1, "visible", "seen") ||
+        (tokens->at[i - 1].stop != STOP_COMMA && !ANY(tokens, i - 1, "but", "and", "though")))
+        return false;
+    bool fault = false, told = false;
+    for (size_t at = scope_sentence_start(s, i); at + 1 < i; at++) {
+        if (ANY(tokens, at, "no", "any", "not", "without")) return false;
+        told |= ANY(tokens, at, "a", "an", "one", "two", "three", "some", "has", "have", "there's", "small",
+                    "tiny", "slight") ||
+                (fault && spot_preposition(tokens, at));
+        fault |= s->fault[at];
+    }
+    return fault && told;
+}
+
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -509,8 +526,9 @@ void scope_denial(struct scope *s) {
             scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
             continue;
         }
-        bool then = cue && ANY(tokens, i, "not") &&
-                    ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with");
+        bool then = cue && ANY(tokens, i, "not") && is_told_before(s, i);
+        then = then || (cue && ANY(tokens, i, "not") &&
+                        ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with"));
         if (then) { // "a chip on the peg, not seen when it's in"
             i += n - 1;
             continue;

@@ -39,7 +39,11 @@ void kind_gather_materials(struct fault_reader *reader);
 const struct flaw *kind_of_wood(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place);
 bool kind_names_one(const char *place, const char *const *words, size_t count);
-// kind_goods.c: goods whose paint is no picture, of leather, and hard ones, which have no mold.
+// kind_goods.c: goods that are plated, of a metal that has no rust, of clay or stone; whose paint is no
+// picture, of leather, and hard ones, which have no mold.
+bool kind_is_plated(const struct fault_reader *reader);
+bool kind_is_rustless(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_porous(const struct fault_reader *reader);
 bool kind_is_plain_paint(const struct fault_reader *reader);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
 bool kind_is_hard(const struct fault_reader *reader, const char *place);
@@ -144,6 +148,7 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 // that opens the sentence, the end of it, and what is touched for the fault to show.
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 size_t spot_narrowed(const struct fault_reader *reader, size_t i, size_t *from); // "only the margins"
 bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_stuff(const struct fault_reader *reader, size_t i, size_t *from,

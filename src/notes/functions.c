@@ -178,8 +178,12 @@ static const struct flaw *kind_of_verb(const struct fault_reader *r, size_t part
 bool function_of_crack(const struct fault_reader *r, size_t verb, size_t to) {
     enum { FAR = 8 };
     const struct tokens *tokens = &r->note->tokens;
-    if (!ANY(tokens, verb, "move", "moving", "open", "give", "spread") ||
-        !ANY(tokens, to, "when", "if", "under", "at"))
+    bool runs = ANY(tokens, verb, "go", "reach", "come", "run", "extend") && // "doesn't go up the side"
+                ANY(tokens, to - 1, "up", "down", "in", "reach", "round", "out", "on", "through");
+    runs |= ANY(tokens, verb, "up", "down", "in", "round", "through") && verb > 0 &&
+            ANY(tokens, verb - 1, "go", "come", "run", "extend");
+    if (!runs && (!ANY(tokens, verb, "move", "moving", "open", "give", "spread") ||
+                  !ANY(tokens, to, "when", "if", "under", "at")))
         return false;
     for (size_t h = 0; h < r->hit_count; h++) {
         const struct fault_hit *hit = &r->hits[h];

@@ -12,10 +12,11 @@
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
 static const char *const verbs[] = {
-    "strike",  "sound",  "sounds",  "print",   "type",   "light",   "heat",     "go",
-    "works",   "work",   "worked",  "working", "runs",   "run",     "goes",     "plays",
-    "play",    "ticks",  "lights",  "heats",   "starts", "fires",   "operates", "functions",
-    "charges", "prints", "records", "rings",   "chimes", "strikes", "going",    "running"};
+    "strike",  "sound",  "sounds",   "print",   "type",   "light",   "heat",     "go",
+    "works",   "work",   "worked",   "working", "runs",   "run",     "goes",     "plays",
+    "play",    "ticks",  "lights",   "heats",   "starts", "fires",   "operates", "functions",
+    "charges", "prints", "records",  "rings",   "chimes", "strikes", "going",    "running",
+    "calls",   "sings",  "whistles", "buzzes",  "hoots",  "tolls"};
 
 // What a part does; it halves its work only by what must be done for it.
 static const char *const motions[] = {"winds", "turns", "opens",  "closes", "pulls", "folds",
@@ -36,6 +37,16 @@ static const char *const after[] = {"most times",
                                     "when it is warm",
                                     "with patience",
                                     "badly",
+                                    "weakly",
+                                    "very weakly",
+                                    "faintly",
+                                    "very faintly",
+                                    "feebly",
+                                    "quietly",
+                                    "very quietly",
+                                    "hesitantly",
+                                    "unevenly",
+                                    "erratically",
                                     "poorly",
                                     "slow",
                                     "a bit slow",
@@ -194,7 +205,8 @@ static bool has_subject(const struct fault_reader *r, size_t i) {
                                         "are",  "get",  "gets",  "keep", "side",  "then", "itself"};
     const struct tokens *tokens = &r->note->tokens;
     if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return true;
-    static const char *const many[] = {"letters", "notes", "stations", "speeds", "settings", "functions"};
+    static const char *const many[] = {"letters",  "notes",     "stations", "speeds",
+                                       "settings", "functions", "cuckoo",   "bird"};
     return r->note->taken[i - 1] == TAKEN_TYPE || r->part[i - 1] || AMONG(tokens, i - 1, many) ||
            AMONG(tokens, i - 1, words) || function_kind(r, i - 1);
 }

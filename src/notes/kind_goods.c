@@ -142,3 +142,54 @@ bool kind_note_has(const struct fault_reader *r, const char *words) {
         if (kind_has_word(words, r->note->tokens.at[i].fold)) return true;
     return false;
 }
+
+// "Worn through at the edges": of metal that the note tells is plated.
+bool kind_is_plated(const struct fault_reader *r) {
+    static const char *const metals[] = {"jewelry",     "metalware", "music", "clocks-watches",
+                                         "kitchenware", "lighting",  "decor"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool metal = false;
+    for (size_t i = 0; family && i < COUNT(metals); i++) metal |= text_same(family->rule.id, metals[i]);
+    if (!metal) return false;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (ANY(tokens, i, "plated", "epns", "electroplate", "electroplated", "gold-plated", "silver-plated",
+                "nickel-plated", "chromed", "chrome", "gold-filled", "silverplate", "gilt", "gilded",
+                "vermeil"))
+            return true;
+        if (i > 0 && ANY(tokens, i, "plate", "plating", "filled") &&
+            ANY(tokens, i - 1, "silver", "gold", "nickel", "chrome", "tin", "copper", "electro"))
+            return true;
+        if (i > 0 && token_is(tokens, i, "gold") && token_is(tokens, i - 1, "rolled")) return true;
+    }
+    return false;
+}
+
+// "Gone brown all over": what is all of a metal that has no rust has tarnished.
+bool kind_is_rustless(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const metals[] = {"brass",  "copper", "bronze",      "silver",
+                                         "pewter", "gold",   "silver plate"};
+    bool metal = false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (!strncmp(r->note->tokens.at[i].fold, "rust", 4)) return false;
+    if (!ANY(&r->note->tokens, hit->from, "gone", "turned", "going", "brown", "went", "browned"))
+        return false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        bool own = false;
+        for (size_t k = 0; k < COUNT(metals); k++) own |= text_same(r->materials[i]->value, metals[k]);
+        if (!own) return false;
+        metal = true;
+    }
+    return metal;
+}
+
+// Damp that dries out of fired clay and stone leaves its salts (common practice, no source).
+bool kind_is_porous(const struct fault_reader *r) {
+    static const char *const porous[] = {"stone", "terracotta", "earthenware", "stoneware", "clay",
+                                         "slate", "concrete",   "plaster",     "marble",    "brick"};
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; i < r->material_count; i++)
+        for (size_t k = 0; k < COUNT(porous); k++)
+            if (!r->materials[i]->of && kind_has_word(r->materials[i]->value, porous[k])) return true;
+    return family && text_same(family->rule.id, "ceramics");
+}

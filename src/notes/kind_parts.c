@@ -114,46 +114,6 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
     return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
 }
 
-// "Worn through at the edges": of metal that the note tells is plated.
-static bool is_plated(const struct fault_reader *r) {
-    static const char *const metals[] = {"jewelry",     "metalware", "music", "clocks-watches",
-                                         "kitchenware", "lighting",  "decor"};
-    const struct tokens *tokens = &r->note->tokens;
-    const struct family *family = r->note->record->family;
-    bool metal = false;
-    for (size_t i = 0; family && i < COUNT(metals); i++) metal |= text_same(family->rule.id, metals[i]);
-    if (!metal) return false;
-    for (size_t i = 0; i < tokens->count; i++) {
-        if (ANY(tokens, i, "plated", "epns", "electroplate", "electroplated", "gold-plated", "silver-plated",
-                "nickel-plated", "chromed", "chrome", "gold-filled", "silverplate", "gilt", "gilded",
-                "vermeil"))
-            return true;
-        if (i > 0 && ANY(tokens, i, "plate", "plating", "filled") &&
-            ANY(tokens, i - 1, "silver", "gold", "nickel", "chrome", "tin", "copper", "electro"))
-            return true;
-        if (i > 0 && token_is(tokens, i, "gold") && token_is(tokens, i - 1, "rolled")) return true;
-    }
-    return false;
-}
-
-// "Gone brown all over": what is all of a metal that has no rust has tarnished.
-static bool is_rustless(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const metals[] = {"brass",  "copper", "bronze",      "silver",
-                                         "pewter", "gold",   "silver plate"};
-    bool metal = false;
-    for (size_t i = hit->from; i < hit->to; i++)
-        if (!strncmp(r->note->tokens.at[i].fold, "rust", 4)) return false;
-    if (!ANY(&r->note->tokens, hit->from, "gone", "turned", "going", "brown", "went", "browned"))
-        return false;
-    for (size_t i = 0; i < r->material_count; i++) {
-        bool own = false;
-        for (size_t k = 0; k < COUNT(metals); k++) own |= text_same(r->materials[i]->value, metals[k]);
-        if (!own) return false;
-        metal = true;
-    }
-    return metal;
-}
-
 // "Moth at one end, a few small holes": what the moth has made.
 static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 14 };
@@ -216,17 +176,6 @@ static bool is_other_tray(const struct fault_reader *r, const struct fault_hit *
             ANY(&r->note->tokens, i - 1, "drip", "crumb", "pen", "ash", "tea", "cash", "oil", "seed"))
             return true;
     return false;
-}
-
-// Damp that dries out of fired clay and stone leaves its salts (common practice, no source).
-static bool is_porous(const struct fault_reader *r) {
-    static const char *const porous[] = {"stone", "terracotta", "earthenware", "stoneware", "clay",
-                                         "slate", "concrete",   "plaster",     "marble",    "brick"};
-    const struct family *family = r->note->record->family;
-    for (size_t i = 0; i < r->material_count; i++)
-        for (size_t k = 0; k < COUNT(porous); k++)
-            if (!r->materials[i]->of && kind_has_word(r->materials[i]->value, porous[k])) return true;
-    return family && text_same(family->rule.id, "ceramics");
 }
 
 // A patch on what is all wood is no darn.
@@ -329,13 +278,13 @@ static bool pane(const struct said *s) {
     return is_pane(s->r, s->place);
 }
 static bool plated(const struct said *s) {
-    return is_plated(s->r);
+    return kind_is_plated(s->r);
 }
 static bool rustless(const struct said *s) {
-    return is_rustless(s->r, s->hit);
+    return kind_is_rustless(s->r, s->hit);
 }
 static bool porous(const struct said *s) {
-    return is_porous(s->r);
+    return kind_is_porous(s->r);
 }
 static bool plain_paint(const struct said *s) {
     return kind_is_plain_paint(s->r);
@@ -359,7 +308,7 @@ static bool edgeless(const struct said *s) {
 static bool unplated(const struct said *s) {
     static const char *const ids[] = {"tools", "sports",    "electrical",     "cameras",
                                       "parts", "furniture", "clocks-watches", "lighting"};
-    return is_in(s->r, ids, COUNT(ids)) && !is_plated(s->r);
+    return is_in(s->r, ids, COUNT(ids)) && !kind_is_plated(s->r);
 }
 // The handle of a reel, and not one of leather or of a case.
 static bool bare_handle(const struct said *s) {
@@ -386,6 +335,12 @@ static bool vessel(const struct said *s) {
 static bool mirror(const struct said *s) {
     const char *type = s->r->note->record->type.value;
     return type && strstr(type, "mirror");
+}
+static bool forged(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"metalware", "kitchenware", "jewelry"}, 3);
+}
+static bool plated_metal(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
 }
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
@@ -475,6 +430,8 @@ static const struct meaning {
     bool absent;
 } meanings[] = {
     {"wear-unspecified", "decoration-wear", .of = DESIGNS, .when = worn_part},
+    {"wear-unspecified", "plate-wear", .any = "through thru", .when = plated},
+    {"wear-unspecified", "plate-wear", .next = "through thru", .when = plated},
     {"wear-unspecified", "wear-rub", .when = worn_part},
     {"wear-unspecified", "wear-rub", .first = "worn", .next = "at near under where by", .when = worn_there},
     {"wear-unspecified", "decoration-wear", .of = DESIGNS},
@@ -556,6 +513,9 @@ static const struct meaning {
     {"not-working", "partly-working", .when = works_in_part},
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
     {"plate-wear", "gilt-wear", .when = gilding},
+    {"gilt-wear", "plate-wear", .when = plated_metal},
+    {"pest-signs", "dent-bend", .any = "teeth tooth", .when = forged},
+    {"clasp-fault", .of = "chain chains", .last = "missing gone lost", .absent = true},
     {"gilt-wear", "plate-wear", .of = "plate plating"}, // on the mounts of a jug of glass
     {"rust", "battery-corrosion", .when = by_battery},
     {"rust", "tarnish", .first = "gone turned going brown went browned", .when = rustless},

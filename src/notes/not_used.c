@@ -15,6 +15,9 @@ static size_t negation_at(const struct tokens *tokens, size_t i) {
                                         "havent",    "hasn't",   "has not",  "hasnt",      "not",
                                         "never",     "nobody's", "no one's", "nobody has", "couldn't",
                                         "could not", "couldnt",  "can't",    "unable to"};
+    if (i > 0 && token_is(tokens, i, "not") &&
+        ANY(tokens, i - 1, "would", "i'd", "you'd", "we'd", "should", "better", "do", "must", "id"))
+        return 0; // "I'd not cook in it": advice
     return token_longest(tokens, i, words, COUNT(words));
 }
 

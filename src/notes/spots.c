@@ -345,6 +345,8 @@ static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit
     if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") &&
         ANY(tokens, from, "bow", "twist", "kink"))
         return true; // "has a bow in it"
+    if (to == from + 1 && ANY(tokens, from, "tooth", "teeth") && ANY(tokens, from + 1, "mark", "marks"))
+        return true;
     if (to == from + 1 && to == hit->from && !strcmp(hit->kinds[0]->rule.id, "stain") &&
         token_among(tokens, from, stuffs, COUNT(stuffs)))
         return true; // "ink stained"
@@ -421,7 +423,10 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     bool own =
         hit->from > 0 && r->note->tokens.at[hit->from - 1].stop != STOP_NONE && r->part[hit->from] &&
         hit->to > hit->from + 1; // "haze in the right one, strap perished": its own words name the part
-    if (absence && part_inside(r, hit, &from, &to)) {
+    if (!absence && spot_of_object(r, hit, &from, &to)) {
+        spot->part_from = from;
+        spot->part_to = to;
+    } else if (absence && part_inside(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (!own && !absence &&

@@ -78,6 +78,25 @@ bool spot_of_stuff(const struct fault_reader *r, size_t i, size_t *from, size_t 
            token_among(tokens, at - 2, stuffs, COUNT(stuffs)) && r->note->taken[at - 2] != TAKEN_TYPE;
 }
 
+// "Has a wooden grip, split": what it has, where the word behind the comma is all that is said of it.
+bool spot_of_object(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (i < 4 || tokens->at[i - 1].stop != STOP_COMMA || !degree_is_state(r, hit) || !r->part[i - 2] ||
+        r->note->taken[i - 2] == TAKEN_TYPE ||
+        (hit->to < tokens->count && tokens->at[hit->to].stop == STOP_NONE))
+        return false;
+    *to = i - 1;
+    *from = i - 2;
+    while (*from > 0 && r->part[*from - 1] && tokens->at[*from - 1].stop == STOP_NONE) --*from;
+    for (size_t at = *from; at > 0 && at + BACK > *from && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (ANY(tokens, at - 1, "has", "have")) return true;
+        if (r->scope.fault[at - 1] || spot_preposition(tokens, at - 1)) return false;
+    }
+    return false;
+}
+
 // "Foxed but only the margins", "rust, mostly the hinges": a part behind a word that narrows.
 size_t spot_narrowed(const struct fault_reader *r, size_t i, size_t *from) {
     static const char *const words[] = {"only",    "just",    "mostly",    "mainly",

@@ -174,6 +174,12 @@ static size_t badly_at(const struct tokens *tokens, size_t i) {
         "correctly",   "squarely",     "freely",         "straight",       "true",   "the whole way",
         "all the way", "as it should", "as they should", "like it should", "easily", "tightly",
         "completely",  "tight",        "far enough",     "very far"};
+    static const char *const meets[] = {"meet",          "meet up",    "line up",     "come together",
+                                        "close up",      "match up",   "quite meet",  "quite close",
+                                        "quite line up", "quite shut", "really meet", "quite come together",
+                                        "quite reach",   "all meet",   "all line up"};
+    size_t meet = token_longest(tokens, i, meets, COUNT(meets));
+    if (meet) return meet;
     if (i >= tokens->count || tokens->at[i].kind != TOKEN_WORD || AMONG(tokens, i, others)) return 0;
     size_t at = i + 1;
     while (at < i + 3 && tokens->at[at - 1].stop == STOP_NONE && AMONG(tokens, at, ways)) at++;
@@ -189,6 +195,9 @@ static size_t read_badly(struct fault_reader *r, const struct flaw *partly, size
     if (!act || is_off(r, i) || fault_takes_any(r, i, i + n + act) || !subject_of(r, i, &part)) return 0;
     const struct flaw *own = function_kind(r, part);
     if ((!own && !r->part[part]) || r->note->taken[part] == TAKEN_TYPE) return 0;
+    const struct family *family = r->note->record->family;
+    bool doors = family && text_same(family->rule.id, "furniture"); // what does not line up there has sagged
+    if (doors && ANY(tokens, i + n, "line", "meet", "close")) return 0;
     bool stuck = own && text_same(own->rule.id, "seized") && !AMONG(tokens, i + n, turns);
     tell(r, own && !stuck ? own : partly, part, i, i + n + act);
     return n + act;
