@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#include "notes/any.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 static const char *const words[] = {
@@ -71,4 +73,19 @@ void carry_into(const struct carry *carry, size_t i, struct amount *amount, stru
     if (carry->corrected != i || !i || !carry->unit) return;
     if (!amount->unit) amount->unit = carry->unit;
     if (!dimension->name) dimension->name = carry->dimension;
+}
+
+bool thing_is_taken_back(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, n;
+    while (at < tokens->count && tokens->at[at].kind == TOKEN_SIGN) at++;
+    if (at == i || (n = correction_at(note, at)) == 0) return false;
+    bool plain = n == 1 && ANY(tokens, at, "no", "well", "wait", "rather", "actually"); // may mean much else
+    at += n;
+    if (plain && !(at < tokens->count && tokens->at[at].kind == TOKEN_SIGN)) return false;
+    while (at < tokens->count &&
+           (tokens->at[at].kind == TOKEN_SIGN || ANY(tokens, at, "a", "an", "it's", "the")))
+        at++;
+    struct noun_found later;
+    return noun_at(note, at, &later) && later.thing;
 }

@@ -82,11 +82,19 @@ static bool is_dry_crack(const struct note *note, const struct flaw *kind, size_
     return false;
 }
 
+// "Joints tight": no loose joints, and not on the joints either.
+static bool is_in_noun(struct note *note, const struct flaw *kind, const char *part) {
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    if (!strncmp(part, "all ", 4)) part += 4;
+    return last && !strchr(part, ' ') && text_same(last + 1, say_singular(note->arena, part));
+}
+
 void clear_add(struct fault_reader *r, const struct flaw *kind, const char *part, const char *where,
                bool none_seen, size_t from, size_t to) {
     struct note *note = r->note;
     struct record *record = note->record;
     note_take(note, from, to, TAKEN_FLAW);
+    if (part && is_in_noun(note, kind, part)) part = NULL;
     if (is_dry_crack(note, kind, from, to) || fault_is_there_less(r, kind, part, where, from)) return;
     for (size_t i = 0; i < record->clear_count; i++)
         if (record->clear[i].kind == kind && same(record->clear[i].part, part) &&

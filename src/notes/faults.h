@@ -147,10 +147,10 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 // spots_else.c: who lacks the part; what the clause before the comma is about; what "one" is one of; a place
 // that opens the sentence, the end of it, and what is touched for the fault to show.
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
+bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 size_t spot_narrowed(const struct fault_reader *reader, size_t i, size_t *from); // "only the margins"
-bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_stuff(const struct fault_reader *reader, size_t i, size_t *from,
                    size_t *to); // "enamel on the top"
 bool spot_of_verbs(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);

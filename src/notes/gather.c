@@ -383,6 +383,16 @@ static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
     if (places && hit->to > hit->from + 2 && token_is(tokens, hit->to - 2, "in")) hit->to -= 2;
 }
 
+// "Two reeds don't | sound": what it does not do is a word of it.
+static void take_verb(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->near && hit->kinds[0]->class == CLASS_FUNCTION && hit->to < tokens->count &&
+        tokens->at[hit->to - 1].stop == STOP_NONE && tokens->at[hit->to].kind == TOKEN_WORD &&
+        ANY(tokens, hit->to - 1, "don't", "doesn't", "won't") &&
+        ANY(tokens, hit->to, "sound", "work", "ring", "strike", "chime", "play", "speak", "light", "turn"))
+        hit->to++;
+}
+
 void faults_gather(struct fault_reader *r) {
     sound_said_find(r);
     gather(r);
@@ -391,6 +401,7 @@ void faults_gather(struct fault_reader *r) {
     for (size_t i = 0; i < r->hit_count; i++) {
         drop_article(r, &r->hits[i]);
         drop_places(r, &r->hits[i]);
+        take_verb(r, &r->hits[i]);
     }
     for (size_t i = 0; i < r->hit_count; i++)
         if (r->hits[i].near) widen(r, &r->hits[i]);

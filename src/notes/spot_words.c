@@ -282,13 +282,26 @@ static bool is_sided(const struct fault_reader *r, size_t i) {
     return said || !r->scope.fault[i];
 }
 
+// "Strike doesn't work", "one note silent": what a thing does is a part where it does not do so.
+static bool is_deed_undone(const struct fault_reader *r, size_t i) {
+    static const char *const deeds[] = {"strike", "chime", "chimes", "note", "notes"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, i, deeds, sizeof deeds / sizeof *deeds) || tokens->at[i].stop != STOP_NONE)
+        return false;
+    size_t start = i > 0 && (ANY(tokens, i - 1, "the", "its") || degrees_number(tokens, i - 1)) ? i - 1 : i;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    size_t at = i + (ANY(tokens, i + 1, "is", "are") ? 2 : 1);
+    return ANY(tokens, at, "doesn't", "don't", "won't", "does", "do", "silent", "dead") ||
+           (token_is(tokens, at, "not") && ANY(tokens, at + 1, "working", "sounding", "ringing", "striking"));
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
         if (n == 1 && (is_share(tokens, i) || is_done(tokens, i))) n = 0;
-        if (!n && is_stuff_at_fault(r, i)) n = 1;
+        if (!n && (is_stuff_at_fault(r, i) || is_deed_undone(r, i))) n = 1;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;
     }

@@ -305,10 +305,11 @@ static bool is_said_apart(const struct fault_reader *r, const struct fault_hit *
 static bool subject_of_sentence(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
                                 size_t *to) {
     const size_t i = hit->from;
-    static const char *const verbs[] = {
-        "is",     "are",    "has",     "have",    "shows",  "show",  "was",   "were",  "isn't",
-        "aren't", "hasn't", "haven't", "doesn't", "don't",  "had",   "still", "clean", "fine",
-        "good",   "ok",     "okay",    "perfect", "intact", "clear", "tight", "sound"};
+    static const char *const verbs[] = {"is",      "are",   "has",   "have",   "shows",  "show",
+                                        "was",     "were",  "isn't", "aren't", "hasn't", "haven't",
+                                        "doesn't", "don't", "had",   "still"};
+    static const char *const praise[] = {"clean",   "fine",   "good",  "ok",    "okay",
+                                         "perfect", "intact", "clear", "tight", "sound"};
     static const char *const others[] = {"it",      "there",  "they", "which", "but",  "it's",
                                          "there's", "theres", "i",    "you",   "while"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};
@@ -318,12 +319,16 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     *from = at;
     while (at < i && r->part[at]) at++;
     *to = at;
-    if (*to == *from || !token_among(tokens, at, verbs, COUNT(verbs)) || in_other(r, *from, i)) return false;
+    if (*to == *from || in_other(r, *from, i)) return false;
+    bool of_it = r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) || degree_is_state(r, hit);
+    if (!token_among(tokens, at, verbs, COUNT(verbs)) &&
+        !(of_it && token_among(tokens, at, praise, COUNT(praise))))
+        return false; // "lid sound, some dents": no lid's
     if (is_said_apart(r, hit, at)) return false;
     bool joined = false;
     for (; at < i; at++) {
-        if (own_subject(r, at, i) || spot_which_one(tokens, at)) return false; // "and the second one is"
-        if (spot_own_clause(tokens, at)) return false;                         // "and the paint is flaking"
+        if (own_subject(r, at, i) || spot_which_one(tokens, at) || spot_own_clause(tokens, at))
+            return false; // "and the second one is", "and the paint is flaking"
         bool but =
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
         if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))

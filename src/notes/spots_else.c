@@ -152,6 +152,8 @@ bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, si
     bool does = size > 3 && word[size - 1] == 's' && word[size - 2] != 's'; // "clicks", "closes"
     bool mended = hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, verb, "is", "has", "are", "been") &&
                   behind < hit->from;
+    if (!mended && !degree_is_state(r, hit) && hit->kinds[0]->class == CLASS_DAMAGE && fault_by_noun(r, hit))
+        return false; // "lock works, some rust": on no lock
     return (does || mended) && at > verb && at + 1 == behind && tokens->at[at].stop == STOP_COMMA;
 }
 

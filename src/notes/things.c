@@ -311,7 +311,8 @@ static bool is_faulty_part(const struct note *note, const struct chunk *chunk,
     for (size_t i = head->to; i < tokens->count && i < head->to + NEAR && tokens->at[i].stop == STOP_NONE;
          i++)
         if (note->fault_word[i]) return more;
-    return false;
+    return chunk->from > 0 && // "box, hinges good"
+           ANY(tokens, head->to, "good", "fine", "ok", "okay", "sound", "tight", "firm", "work", "works");
 }
 
 static bool answered_by(const struct note *note, size_t i, struct noun_found *noun) {
@@ -408,6 +409,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     size_t ticked = head->to + (ANY(&note->tokens, head->to, "all", "is", "are") ? 1 : 0);
     if (pick->order > 1 && ANY(&note->tokens, ticked, "present", "there", "intact", "complete", "accounted"))
         value -= 60;
+    if (thing_is_taken_back(note, chunk->to)) value -= 90;
     if (is_faulty_part(note, chunk, head)) value -= chunk->from == 0 ? 55 : 40;
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;
     enum { OF_ITS_OWN = 60 };

@@ -40,4 +40,8 @@ const char *word_own_name(const struct note *note, const struct word_entry *entr
 // The same of a stuff: what the trade calls otherwise ("ebonite"), and no other spelling or short form of it.
 const char *word_trade_name(const struct word_entry *entry);
 
+// correct.c: is the name that ends before token `i` taken back for another: "kettle, no wait, coffee pot",
+// "hockey boots... no, football boots"?
+bool thing_is_taken_back(const struct note *note, size_t i);
+
 #endif
