@@ -138,6 +138,17 @@ static bool is_asked(const struct listing *l, const char *message) {
     return false;
 }
 
+// "No rust through", "wasn't cracked": the denial was read and the word left.
+static bool denied_before(struct arena *arena, const char *notes, struct note_span at, const char *fold) {
+    enum { FAR = 12 };
+    size_t from = at.from > FAR ? at.from - FAR : 0;
+    while (from < at.from && notes[from] != ' ' && from) from++;
+    const char *before = utf8_fold(arena, arena_copy(arena, notes + from, at.from - from));
+    for (const char *stop; (stop = strpbrk(before, ".,;:!?\n")) != NULL;) before = stop + 1;
+    while (*before == ' ') before++;
+    return *before && !harm_is_told(arena_format(arena, "%s%s", before, fold));
+}
+
 static bool tells_function(const struct record *r) {
     for (size_t i = 0; i < r->flaw_count; i++)
         if (r->flaws[i].kind->class == CLASS_FUNCTION) return true;
@@ -176,7 +187,8 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
         if (l->title_only && !may_harm(arena, record->notes, at)) continue;
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
-        bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold));
+        bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold) &&
+                                               !denied_before(arena, record->notes, at, fold));
         if (fault && harm_is_motion(fold) && tells_function(record)) continue;
         silent |= fault;
         if (!fault && is_named(arena, record, fold)) continue;

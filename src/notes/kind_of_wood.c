@@ -62,9 +62,9 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
                                        "label", "cloth",  "paper", "canvas",  "leather", "felt",
                                        "baize", "grip",   "grips", "rubber",  "card",    "skin",
                                        "bag",   "jacket", "seam",  "seams",   "corner",  "corners"};
-    static const char *const wooden[] = {"slat",       "slats", "stave",  "staves", "spindle",
-                                         "spindles",   "rung",  "rungs",  "plank",  "stretcher",
-                                         "stretchers", "splat", "planks", "batten", "battens"};
+    static const char *const wooden[] = {"slat",   "slats",  "stave",   "staves",    "spindle",    "spindles",
+                                         "rung",   "rungs",  "plank",   "stretcher", "stretchers", "splat",
+                                         "planks", "batten", "battens", "board",     "boards"};
     if (!kind) return hit->kinds[0]; // what it would become is in a file that is broken
     const char *id = kind->rule.id;
     const struct flaw *perished = text_same(id, "wood-split") && is_rubber(r, place)

@@ -54,6 +54,31 @@ static size_t noun_end(const struct fault_reader *r, size_t from) {
     return at;
 }
 
+// "The cornice is missing a piece at the back": what has lost it stands before.
+static size_t read_owner(struct fault_reader *r, const struct flaw *kind, size_t i, size_t behind) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool over = behind >= tokens->count || tokens->at[behind].stop != STOP_NONE ||
+                ANY(tokens, behind, "on", "at", "in", "near", "and", "where", "by", "along", "underneath");
+    size_t to = i;
+    while (to > 0 && tokens->at[to - 1].stop == STOP_NONE &&
+           ANY(tokens, to - 1, "is", "are", "has", "have", "had", "also", "just", "'s", "only"))
+        to--;
+    size_t from = to;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && r->part[from - 1] &&
+           r->note->taken[from - 1] != TAKEN_TYPE)
+        from--;
+    const struct family *family = r->note->record->family;
+    if (!over || from == to || to == i || !note_free(r->note, i, behind) ||
+        (family && text_same(family->rule.id, "games-puzzles")))
+        return 0;
+    struct fault_hit hit = {.from = i, .to = behind, .kinds = {kind}, .kind_count = 1};
+    struct spot spot = spot_of_hit(r, &hit);
+    const char *where = spot.where_from >= behind ? fault_place(r->note, spot.where_from, spot.where_to) : NULL;
+    fault_tell(r, &hit, kind, fault_place(r->note, from, to), where);
+    part_close(r, from, behind);
+    return behind;
+}
+
 static size_t read_at(struct fault_reader *r, size_t i) {
     static const uint16_t no = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -62,7 +87,7 @@ static size_t read_at(struct fault_reader *r, size_t i) {
     size_t behind = bit_at(tokens, i + 1);
     if (!behind || !kind || tokens->at[i].stop != STOP_NONE || r->scope.stance[i] & no) return 0;
     bool of = token_is(tokens, behind, "of");
-    if (!of && !ANY(tokens, behind, "off", "from", "out")) return 0;
+    if (!of && !ANY(tokens, behind, "off", "from", "out")) return read_owner(r, kind, i, behind);
     size_t from = behind + 1;
     while (ANY(tokens, from, "of", "the", "its", "one", "a", "an", "each")) from++;
     size_t to = noun_end(r, from);

@@ -221,7 +221,8 @@ void read_not_used(struct fault_reader *r) {
         size_t end = unskilled_at(tokens, i), n;
         if (!end && (n = reluctance_at(tokens, i)) != 0)
             end = use_at(tokens, i + n + fillers_at(tokens, i + n), false);
-        if (!end && (n = negation_at(tokens, i)) != 0) {
+        bool advised = i > 0 && ANY(tokens, i - 1, "i'd", "would", "you'd", "should", "best", "better", "do");
+        if (!end && !advised && (n = negation_at(tokens, i)) != 0) { // but "I'd not sit in it"
             size_t verb = i + n + fillers_at(tokens, i + n);
             bool been = verb > i + n && ANY(tokens, verb - 1, "been");
             end = use_at(tokens, verb, been || (ANY(tokens, i, "never") && token_is(tokens, verb + 1, "by")));

@@ -142,6 +142,10 @@ static size_t taken_from(const struct fault_reader *r, size_t i) {
     if (!ANY(tokens, at, "off", "from", "out")) return 0;
     at += token_phrase(tokens, at, "out of") ? 2 : 1;
     if (!ANY(tokens, at, "a", "an", "another", "some", "something")) return 0;
+    size_t noun_from = i; // "a ring on the top from a plant pot": where it is
+    while (noun_from > 0 && (r->part[noun_from - 1] || spot_article(tokens, noun_from - 1))) noun_from--;
+    if (noun_from > 0 && ANY(tokens, noun_from - 1, "on", "in", "at", "inside", "under", "round", "around"))
+        return 0;
     for (size_t k = at; k < at + WORDS_MOST && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
         struct noun_found noun;
         if (AMONG(tokens, k, others)) return k + 1 - i;

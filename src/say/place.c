@@ -251,7 +251,8 @@ static bool put_nouns(struct buf *out, const struct tokens *t, size_t from, size
     for (size_t i = from; i < to; i++) {
         put_token(out, &t->at[i], first && i == from);
         bool next_opens = is_inner(t, from, i) && i + 1 < to && !is_inner(t, from, i + 1);
-        bool fixed = i + 1 < to && is_adverb(t, i, i + 2); // "under the paint in places"
+        // "under the paint in places", "underneath in spots"
+        bool fixed = (i + 1 < to && is_adverb(t, i, i + 2)) || (i + 2 == to && is_adverb(t, i, to));
         if (next_opens && !fixed && wants_the(t, i + 1, to)) put_word(out, "the");
         if (t->at[i].comma && i + 1 < to) buf_byte(out, ',');
     }
