@@ -130,6 +130,9 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
         if (tokens->at[at].stop != STOP_NONE) break;
         if (token_among(tokens, at, ends, COUNT(ends))) return 0;
         if (tokens->at[at].kind != TOKEN_WORD) continue;
+        bool place =
+            at > 0 && ANY(tokens, at - 1, "on", "at", "in", "of", "from", "to", "under", "round", "near");
+        if (back > 1 && ANY(tokens, at, "the", "its") && !place) break; // "a chip on an ear and the felt has"
         if (kind_of(r, at) || (manner == DOES && r->part[at])) return at + 1;
     }
     bool gone = manner == DID && token_among(tokens, i + 1, off, COUNT(off)) &&
