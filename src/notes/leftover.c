@@ -32,9 +32,9 @@ static bool fault_before(const struct note *note, size_t i) {
 // that was read makes the thing do; how many tokens.
 static size_t effect_at(const struct note *note, size_t i) {
     static const char *const moves[] = {
-        "rocks",  "rock",  "tips",   "tip",       "leans", "lean",  "wobbles", "wobble", "drops",   "drop",
-        "droops", "sags",  "tilts",  "tilt",      "lists", "lifts", "swings",  "slips",  "catches", "rubs", "rattles",
-        "rattle", "sways", "slides", "tips over", "falls", "fall",  "flaps",   "spins"};
+        "rocks",   "rock",   "tips",  "tip",    "leans",     "lean",  "wobbles", "wobble", "drops",   "drop",
+        "droops",  "sags",   "tilts", "tilt",   "lists",     "lifts", "swings",  "slips",  "catches", "rubs",
+        "rattles", "rattle", "sways", "slides", "tips over", "falls", "fall",    "flaps",  "spins"};
     static const char *const ways[] = {
         "a",       "little",    "bit",      "slightly", "over",  "back", "out",   "down",  "up",   "on",
         "off",     "to",        "the",      "one",      "side",  "when", "if",    "you",   "pull", "it",
