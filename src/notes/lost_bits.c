@@ -73,7 +73,8 @@ static size_t read_owner(struct fault_reader *r, const struct flaw *kind, size_t
         return 0;
     struct fault_hit hit = {.from = i, .to = behind, .kinds = {kind}, .kind_count = 1};
     struct spot spot = spot_of_hit(r, &hit);
-    const char *where = spot.where_from >= behind ? fault_place(r->note, spot.where_from, spot.where_to) : NULL;
+    const char *where =
+        spot.where_from >= behind ? fault_place(r->note, spot.where_from, spot.where_to) : NULL;
     fault_tell(r, &hit, kind, fault_place(r->note, from, to), where);
     part_close(r, from, behind);
     return behind;
