@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "text/order.h"
 #include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -199,6 +200,8 @@ void read_detached(struct fault_reader *r) {
         bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
         if (!free && !note_free(r->note, part, part + 1)) continue;
         const struct flaw *kind = kind_told(r, part, manner);
+        if (kind && manner == DID && ANY(tokens, i + n - 1, "off") && text_same(kind->rule.id, "loose-joint"))
+            kind = ruleset_flaw(r->note->rules, "broken-part"); // a leg that has come off is not merely loose
         if (!kind || is_off(r, part, i, n)) continue;
         while (from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
