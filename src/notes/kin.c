@@ -132,6 +132,31 @@ static const struct family *strongest(const struct note *note, int least) {
     return best ? ruleset_family(note->rules, best) : NULL;
 }
 
+// "Tea caddy, rosewood with brass stringing": the first stuff that is told, and of no part; or the count of
+// tokens.
+static size_t first_stuff(const struct note *note) {
+    struct word_entry entry;
+    size_t i = 0;
+    for (; i < note->tokens.count; i++)
+        if (note->taken[i] != TAKEN_ASIDE && word_at(note, i, 1u << USE_MATERIAL, &entry) &&
+            !is_of_part(note, i))
+            break;
+    return i;
+}
+
+static bool is_of_wood(const struct note *note) {
+    return ANY(&note->tokens, first_stuff(note), "rosewood", "mahogany", "walnut", "oak", "elm", "beech",
+               "pine", "maple", "satinwood", "ebony", "fruitwood", "yew", "teak", "ash", "birch", "cherry",
+               "boxwood", "olivewood", "camphor", "cedar", "sycamore", "wooden", "wood", "bamboo", "burr",
+               "poplar", "lime");
+}
+
+// What is neither metal nor of the kitchen: a snuff box of papier mache.
+static bool is_of_fancy(const struct note *note) {
+    return ANY(&note->tokens, first_stuff(note), "papier", "horn", "bone", "tortoiseshell", "leather",
+               "shagreen", "lacquer", "bakelite", "amber", "onyx", "marble", "alabaster");
+}
+
 // "Brass jug", "silver plate jug": what the word before the noun says that it is made of.
 static bool is_of_metal(const struct note *note, const struct noun_found *found) {
     const struct tokens *tokens = &note->tokens;
@@ -150,23 +175,10 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
     const char *stuff = is_of_metal(note, found)      ? "metalware"
                         : hint(note, "glassware") > 0 ? "glassware"
                         : hint(note, "metalware") > 3 ? "metalware"
+                        : is_of_wood(note)            ? "kitchenware"
                                                       : NULL;
     const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;
-}
-
-// "Tea caddy, rosewood with brass stringing": the first stuff that is told, and of no part.
-static bool is_of_wood(const struct note *note) {
-    struct word_entry entry;
-    for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] == TAKEN_ASIDE || !word_at(note, i, 1u << USE_MATERIAL, &entry) ||
-            is_of_part(note, i))
-            continue;
-        return ANY(&note->tokens, i, "rosewood", "mahogany", "walnut", "oak", "elm", "beech", "pine", "maple",
-                   "satinwood", "ebony", "fruitwood", "yew", "teak", "ash", "birch", "cherry", "boxwood",
-                   "olivewood", "camphor", "cedar", "sycamore", "wooden", "wood", "bamboo", "burr");
-    }
-    return false;
 }
 
 // A bowl of wood or china that only the metalware know by name.
@@ -185,6 +197,7 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
                 "melamine", "slate", "marble", "toleware", "tole", "wooden", "oak", "mahogany", "composition",
                 "plaster"))
             brittle = 0;
+    if (is_of_fancy(note)) return ruleset_family(note->rules, "decor");
     int wooden = is_of_wood(note) ? most + 1 : 0;
     for (size_t i = 0; i < COUNT(others); i++) {
         int value = hint(note, others[i]) + (text_same(others[i], "ceramics") ? brittle : 0) +

@@ -134,3 +134,15 @@ bool value_is_holder(const struct note *note, size_t i, size_t n) {
         }
     return false;
 }
+
+bool value_is_worked(const struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "card", "cards") && ANY(tokens, i + n, "table", "catalog", "case", "file", "rack",
+                                               "index", "holder", "tray", "cabinet", "press", "box"))
+        return true;
+    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen",
+               "rope", "cork", "bone", "cheese") &&
+           ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
+               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder",
+               "gauge", "pricker", "making");
+}

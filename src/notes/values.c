@@ -503,16 +503,6 @@ static bool ends_type(const struct note *note, const char *word) {
     return a >= b && text_same(type + a - b, word);
 }
 
-// "Lace bobbins", "leather punch": what a tool is for.
-static bool is_worked(const struct note *note, size_t i, size_t n) {
-    const struct tokens *tokens = &note->tokens;
-    return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen",
-               "rope", "cork", "bone", "cheese") &&
-           ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
-               "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder",
-               "gauge", "pricker", "making");
-}
-
 // "Wool" of "wool blanket", "frog" of a tin frog: also said of the thing.
 static void read_type_words(struct note *note) {
     struct word_entry entry;
@@ -524,7 +514,10 @@ static void read_type_words(struct note *note) {
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
-        if (!last && is_worked(note, i, n)) continue;
+        if (last && i > 0 && note->taken[i - 1] == TAKEN_TYPE && noun_at(note, i - 1, &noun) &&
+            noun.to == i + 1 && noun.thing)
+            continue; // "hall tree"
+        if (!last && value_is_worked(note, i, n)) continue;
         enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
         bool asked = use == USE_MATERIAL && is_questioned(note, i + n);

@@ -251,6 +251,10 @@ static const struct notes_case themes[] = {
     {"Owl bank, cast iron", "theme owl; material cast iron"}};
 
 static const struct notes_case families[] = {
+    {"Salt box, wall hanging, pine", "family kitchenware"},
+    {"Snuff box, papier mache", "family decor"},
+    {"Card table, mahogany", "!material card; material mahogany"},
+    {"Hall tree, oak, mirror", "!theme tree; type hall tree"},
     {"Apothecary jar, porcelain", "family ceramics"},
     {"Apothecary jar, clear glass, porcelain lid", "family glassware"},
     {"Copper jug, dented", "family metalware"},
