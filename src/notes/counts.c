@@ -169,13 +169,25 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
 }
 
 static bool is_make(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces");
+    return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces") ||
+           (ANY(&note->tokens, i, "volume", "vol") && count_set_behind(note, i + 1));
 }
 
 static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 200 pieces"
     if (i && token_is(&note->tokens, i - 1, "of")) return false;
     for (size_t k = 0; k < i && k < PHRASE_MOST; k++)
         if (ANY(&note->tokens, k, "puzzle", "jigsaw")) return true;
+    return false;
+}
+
+// "Three piece tea set with a tray"; but "2 piece set butter dish" is one dish.
+static bool is_set_at_end(const struct note *note, size_t i) {
+    enum { MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k < i + MOST && k < tokens->count && tokens->at[k].kind == TOKEN_WORD; k++)
+        if (token_is(tokens, k, "set"))
+            return k > i && (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
+                             ANY(tokens, k + 1, "with", "in", "by", "and"));
     return false;
 }
 
@@ -205,12 +217,17 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
     bool set =
-        count > 3 && (count_set_behind(note, end) ||
-                      ANY(tokens, end, "flatware", "silverware", "cutlery", "service", "lot", "collection",
+        (count > 1 && (count > 3 ? count_set_behind(note, end) : is_set_at_end(note, end))) ||
+        (count > 3 && ANY(tokens, end, "flatware", "silverware", "cutlery", "service", "lot", "collection",
                           "tool", "canteen", "socket", "canister", "nesting", "dinner", "tea"));
+    set |= count > 1 && ends && i > 1 && tokens->at[i - 1].stop == STOP_COMMA && // "dresser set, three piece"
+           ANY(tokens, i - 2, "set", "service", "garniture", "suite");
     if (ANY(tokens, end, "missing", "gone", "lost", "short") ||
         (i && ANY(tokens, i - 1, "missing", "says", "of", "lost", "least")))
         return false;
+    struct noun_found goods;
+    if (!sum && !set && !ends && count < 4 && i == 0 && noun_at(note, end, &goods))
+        note_take(note, i, end, TAKEN_FILLER); // "2 piece mold, iron"
     if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || count_is_first_sentence(note, i))))
         return false;
     *tally = (struct tally){count, end - i, NULL, false};

@@ -57,6 +57,9 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (before && (ANY(tokens, before - 1, "missing", "lost", "minus", "lacks", "lacking", "wants") ||
                    (before > 1 && token_phrase(tokens, before - 2, "short of"))))
         return false; // "missing a pair of castors"
+    if (before > 1 && ANY(tokens, before - 1, "of", "from") &&
+        ANY(tokens, before - 2, "one", "half", "single", "odd", "left"))
+        return false; // "one of a pair"
     if (token_is(tokens, at, "pairs") && !pairs) return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;

@@ -17,6 +17,8 @@ static void read(struct note *note) {
 }
 
 static const struct notes_case counted[] = {
+    {"Three piece tea set, silver plate", "3"},
+    {"Dresser set, three piece", "3"},
     {"Lot: 6 brass hooks", "6"},
     {"Switch plates, brown, x 7, square", "7"},
     {"Six piece sweep rod set", "6"},
@@ -108,6 +110,8 @@ static const struct notes_case counted[] = {
 };
 
 static const struct notes_case uncounted[] = {
+    {"One of a pair of vases", ""},
+    {"2 piece butter dish", ""},
     {"Both handles loose on this pail", ""},
     {"Tall dresser. Knobs: 5 of 6.", ""},
     {"Stand with 4 feet 3 of them worn", ""},
