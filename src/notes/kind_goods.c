@@ -27,12 +27,12 @@ bool kind_is_plain_paint(const struct fault_reader *r) {
 
 bool kind_is_leather(const struct fault_reader *r, const char *place) {
     static const char *const worn[] = {"glove", "boot", "shoe", "skate", "saddle", "holster", "bag", "mitt"};
-    const char *type = r->note->record->type.value;
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     if (place && kind_has_word(place, "leather")) return true;
     for (size_t i = 0; i < r->material_count; i++)
         if (!r->materials[i]->of && kind_has_word(r->materials[i]->value, "leather")) return true;
     for (size_t i = 0; type && i < COUNT(worn); i++)
-        if (strstr(type, worn[i])) return true;
+        if (text_same(last ? last + 1 : type, worn[i])) return true; // but no boot jack
     return false;
 }
 

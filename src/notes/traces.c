@@ -482,7 +482,7 @@ static bool read_all_else(struct fault_reader *r, size_t i) {
         n = k ? at + k - i : 0;
     }
     if (!n || !part_or_word_at(r, i + n, &part) || !part_ends(tokens, part.to)) return true;
-    if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean")) return true;
+    if (token_is(tokens, part.to, "to") || ANY(tokens, part.from, "light", "clean", "slack")) return true;
     if (ANY(tokens, i + n + 1, "new", "fresh", "good") && ANY(tokens, i + n, "a", "some")) return true;
     part_tell_missing(r, &part, i, part.to);
     return true;
