@@ -198,8 +198,11 @@ static enum severity in_phrase(const struct fault_reader *r, const struct fault_
     for (size_t i = hit->from; i < hit->to; i++) {
         enum severity found = SEVERITY_UNKNOWN;
         static const char *const hardly[] = {"barely", "hardly", "scarcely"};
-        if (token_among(&r->note->tokens, i, hardly, COUNT(hardly)))
-            return SEVERITY_HEAVY; // "barely legible"
+        if (token_among(&r->note->tokens, i, hardly, COUNT(hardly))) // "barely legible", but "hardly worn"
+            return ANY(&r->note->tokens, i + 1, "worn", "rubbed", "faded", "scratched", "marked", "touched",
+                       "tarnished", "pitted", "frayed", "chipped", "dulled", "scuffed", "rubbing", "wearing")
+                       ? SEVERITY_LIGHT
+                       : SEVERITY_HEAVY;
         static const char *const worn[] = {"worn", "rubbed", "washed", "gone", "wearing"};
         if (i > hit->from && token_is(&r->note->tokens, i, "thin") &&
             token_among(&r->note->tokens, i - 1, worn, COUNT(worn)) && !degree_tell_is(r, hit, i, 1, &found))

@@ -39,6 +39,7 @@ static const struct {
     {"loose-joint", " furniture ",
      " leg arm stretcher rail rung spindle back slat foot joint bracket frame corner "},
     {"loose-part", " furniture bags metalware electrical music clocks-watches tools ", " lid door flap "},
+    {"broken-part", " furniture bags decor tools other sports kitchenware ", " bottom floor "},
     {"broken-part", NULL,
      " head knob hook handle foot leg arm wing ear finger tail spout finial clip bracket castor caster wheel "
      "rung "

@@ -79,12 +79,42 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
 }
 
 // "The dial of the clock is foxed", "the knob on the dome has a flake off": behind the part stands the thing.
+// "The cord has not been changed, it's cloth and a bit frayed": what the sentence speaks of.
+static void take_part_of_pronoun(const struct fault_reader *r, const struct fault_hit *hit,
+                                 struct spot *spot) {
+    enum { FAR = 8 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t it = hit->from, start = scope_sentence_start(&r->scope, hit->from);
+    while (it > start && hit->from - it < FAR && tokens->at[it - 1].stop == STOP_NONE) it--;
+    if (it == start || !ANY(tokens, it, "it's", "it", "they're", "they", "its") ||
+        tokens->at[it - 1].stop != STOP_COMMA)
+        return;
+    for (size_t k = it; k < hit->from; k++)
+        if (r->part[k]) return;
+    size_t from = start;
+    while (spot_article(tokens, from)) from++;
+    size_t to = from;
+    while (to < it && to < from + 3 && r->part[to] && r->note->taken[to] != TAKEN_TYPE && !r->scope.fault[to])
+        to++;
+    if (to == from || !ANY(tokens, to, "is", "are", "has", "have", "isn't", "hasn't", "was", "looks", "had"))
+        return;
+    for (size_t k = to; k < it; k++) // "the back is fine, it wobbles though"
+        if (ANY(tokens, k, "fine", "good", "sound", "ok", "okay", "solid", "perfect", "missing", "gone",
+                "lost", "tight"))
+            return;
+    spot->part_from = from;
+    spot->part_to = to;
+}
+
 void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BETWEEN_MOST = 6, NAME_MOST = 3 };
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const char *type = note->record->type.value;
-    if (!type || spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
+    if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
+    if (spot->where_to == spot->where_from && hit->kinds[0]->form == FAULT)
+        take_part_of_pronoun(r, hit, spot);
+    if (!type || spot->part_to > spot->part_from) return;
     size_t at = hit->from, thing;
     while (at > 0 && hit->from - at < BETWEEN_MOST && tokens->at[at - 1].stop == STOP_NONE &&
            ANY(tokens, at - 1, "is", "are", "has", "have", "isn't", "aren't", "hasn't", "haven't", "not",

@@ -36,6 +36,22 @@ static bool hears_condition(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "Lid engraved with a bird": a picture, and nobody's name.
+static bool engraves_picture(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const names[] = {"name",         "names",      "initial", "initials",    "monogram",
+                                        "date",         "letter",     "letters", "inscription", "crest",
+                                        "presentation", "dedication", "message", "number",      "script",
+                                        "single",       "capital"};
+    size_t at = hit->to;
+    if (!ANY(tokens, at - 1, "engraved", "etched", "cut") || !ANY(tokens, at, "with") ||
+        !ANY(tokens, at + 1, "a", "an", "some", "little"))
+        return false;
+    for (size_t k = at + 2; k < at + 5 && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (token_among(tokens, k, names, sizeof names / sizeof *names) || tokens->at[k].capital)
+            return false;
+    return true;
+}
+
 // "The line up the side is only the mold", "a seam from the mold": what it was cast in, and no growth.
 static bool is_form(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const words[] = {"line",  "lines", "seam",    "seams", "ridge", "ridges", "bump",
@@ -171,6 +187,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
         r->note->taken[hit->from - 1] != TAKEN_TYPE)
         return r->part[hit->from - 1] ||
                token_among(tokens, hit->from - 1, works, sizeof works / sizeof *works);
+    if (text_same(hit->kinds[0]->rule.id, "monogram") && engraves_picture(tokens, hit)) return true;
     if (text_same(hit->kinds[0]->rule.id, "authenticity-unverified") && hears_condition(r, hit)) return true;
     if (text_same(hit->kinds[0]->rule.id, "authenticity-unverified") &&
         scope_unsure(tokens, hit->from, &head))

@@ -11,13 +11,14 @@
 
 // "Faded from standing in the window", "rocks on a flat stove": where it stood, and no place on it.
 bool place_is_of_room(const struct tokens *tokens, size_t i) {
-    static const char *const rooms[] = {"window", "windowsill", "sun",   "sunlight", "stove",  "hob",
-                                        "floor",  "garage",     "shed",  "loft",     "attic",  "barn",
-                                        "table",  "rain",       "bench", "worktop",  "ground", "surface",
-                                        "cellar", "greenhouse", "light", "weather",  "counter"};
+    static const char *const rooms[] = {
+        "window", "windowsill", "sun",   "sunlight", "stove",   "hob",   "floor",   "garage", "shed",
+        "loft",   "attic",      "barn",  "table",    "rain",    "bench", "worktop", "ground", "surface",
+        "cellar", "greenhouse", "light", "weather",  "counter", "shelf", "tray",    "hearth"};
     static const char *const verbs[] = {
-        "standing", "stood", "stands",  "sat",    "sits",  "sitting", "kept",  "left", "hung",  "hanging",
-        "stored",   "been",  "wobbles", "wobbly", "rocks", "rocky",   "lived", "rock", "wobble"};
+        "standing",      "stood",   "stands", "sat",   "sits",    "sitting",  "kept",    "left",
+        "hung",          "hanging", "stored", "been",  "sliding", "dragging", "rubbing", "scraping",
+        "sliding about", "wobbles", "wobbly", "rocks", "rocky",   "lived",    "rock",    "wobble"};
     static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
     if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
         return false;
