@@ -56,6 +56,33 @@ static bool is_wish(const struct tokens *tokens, size_t i) {
 }
 
 // "No machine", "no belt": any thing by its own name, where the clause ends behind it.
+// "No charts.", "no feeders with it": several of what nobody has a list of, and all that the clause says.
+static bool is_lone_plural(const struct fault_reader *r, size_t i) {
+    static const char *const nots[] = {
+        "returns",    "offers",       "refunds",   "swaps",     "problems",   "issues",   "worries",
+        "complaints", "bids",         "questions", "promises",  "guarantees", "smokers",  "pets",
+        "animals",    "children",     "dogs",      "cats",      "mice",       "faults",   "defects",
+        "flaws",      "troubles",     "regrets",   "excuses",   "ideas",      "clues",    "traces",
+        "signs",      "smells",       "words",     "letters",   "numbers",    "names",    "makers",
+        "signatures", "initials",     "colors",    "colours",   "sides",      "edges",    "corners",
+        "details",    "photos",       "pictures",  "surprises", "repairs",    "extras",   "doubts",
+        "reserves",   "insects",      "bugs",      "moths",     "spiders",    "worms",    "droppings",
+        "nests",      "knots",        "gaps",      "ends",      "hairs",      "wobbles",  "rattles",
+        "creaks",     "squeaks",      "drafts",    "draughts",  "noises",     "markings", "stamps",
+        "hallmarks",  "inscriptions", "logos",     "dates",     "titles",     "captions", "tears",
+        "leaks",      "breaks",       "others"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *t = &tokens->at[i];
+    if (t->kind != TOKEN_WORD || t->one == t->fold || r->scope.fault[i] || r->note->taken[i] != TAKEN_NOT ||
+        token_among(tokens, i, nots, COUNT(nots)) || absent_is_no_part(t->one) || !r->note->record->family)
+        return false;
+    size_t end = i + 1 + (ANY(tokens, i + 1, "with") && ANY(tokens, i + 2, "it", "them") ? 2 : 0);
+    bool opens = i == 1 || tokens->at[i - 2].stop != STOP_NONE;
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || ANY(tokens, end, "or", "and");
+    size_t size = strlen(t->fold);
+    return opens && ends && size > 4 && !text_same(t->fold + size - 2, "ss");
+}
+
 size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
     static const char *const cues[] = {"no", "without", "minus"};
     static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
@@ -78,6 +105,10 @@ size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
     if (owner && !noun_at(r->note, i + n, &noun) && part_or_word_at(r, i + n - 1, &word)) {
         absent_tell(r, word.from, word.to, i, word.from); // "no sign of the trailer"
         return word.to;
+    }
+    if (n == 1 && token_is(tokens, i, "no") && is_lone_plural(r, i + 1)) {
+        absent_tell(r, i + 1, i + 2, i, i + 1);
+        return i + 2;
     }
     if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;

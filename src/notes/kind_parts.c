@@ -201,6 +201,8 @@ struct said {
     "pattern design transfer decal etch etching engraving decoration lettering graduations markings "        \
     "numerals "                                                                                              \
     "figures letters numbers"
+#define TAPS "tap taps lid valve spigot cap washer gland stopper"
+#define LEAKS "leaks leak leaking drips dripping weeps"
 #define BARS                                                                                                 \
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
     "stretcher block bracket roller batten"
@@ -501,6 +503,8 @@ static const struct meaning {
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
     {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},
+    {"crack-through", "partly-working", .of = TAPS, .any = LEAKS}, // an urn's tap
+    {"seam-split", "partly-working", .of = TAPS, .any = LEAKS},
     {"screen-damage", "crack-through", .first = "glass", .any = "cracked crack cracks", .when = vessel},
     {"screen-damage", "chip", .first = "glass", .any = "chipped chip chips", .when = vessel},
     {"screen-damage", "scratches", .first = "glass", .any = "scratched scratches scratch", .when = vessel},

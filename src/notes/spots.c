@@ -321,7 +321,9 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     *to = at;
     if (*to == *from || in_other(r, *from, i)) return false;
     bool of_it = r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) || degree_is_state(r, hit);
-    if (!token_among(tokens, at, verbs, COUNT(verbs)) &&
+    bool made = of_it && at + 1 < i && tokens->at[at + 1].stop == STOP_COMMA &&
+                r->note->taken[at] == TAKEN_VALUE; // "handle wood, a bit split"
+    if (!made && !token_among(tokens, at, verbs, COUNT(verbs)) &&
         !(of_it && token_among(tokens, at, praise, COUNT(praise))))
         return false; // "lid sound, some dents": no lid's
     if (is_said_apart(r, hit, at)) return false;
