@@ -506,7 +506,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (fault_is_dead_worm(r, hit)) return;
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
-    bool near = ANY(&note->tokens, hit->to, "along", "near", "by", "around", "round", "across");
+    bool near = ANY(&note->tokens, hit->to, "along", "near", "by", "around", "round", "across", "at");
     size_t from, to = where || (part && !his && !near)
                           ? 0
                           : spot_unnamed(r, hit, &from); // "one has a chip on his hat"

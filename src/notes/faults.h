@@ -150,6 +150,7 @@ bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_
 bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
+bool spot_names_kind(const struct fault_reader *reader, const struct fault_hit *hit, size_t from, size_t to);
 size_t spot_narrowed(const struct fault_reader *reader, size_t i, size_t *from); // "only the margins"
 bool spot_of_stuff(const struct fault_reader *reader, size_t i, size_t *from,
                    size_t *to); // "enamel on the top"

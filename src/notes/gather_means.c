@@ -8,6 +8,30 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
+// "Engraved with a bird": a picture, and no letters of anybody.
+static bool is_cut_picture(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 7 };
+    static const char *const letters[] = {
+        "initial",     "initials", "letter",  "letters",    "monogram",     "name",
+        "names",       "crest",    "crests",  "arms",       "coat",         "cipher",
+        "inscription", "date",     "dates",   "message",    "words",        "motto",
+        "verse",       "number",   "numbers", "dedication", "presentation", "badge",
+        "script",      "writing",  "year",    "armorial",   "shield",       "to",
+        "from",        "for",      "her",     "his",        "somebody's",   "year"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->flaw->rule.id, "monogram") ||
+        !ANY(tokens, hit->to - 1, "engraved", "inscribed", "engraving") || !token_is(tokens, hit->to, "with"))
+        return false;
+    size_t at = hit->to + 1;
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD) return false;
+    for (size_t i = at; i < tokens->count && i < at + FAR && tokens->at[i].stop == STOP_NONE; i++)
+        if (token_among(tokens, i, letters, sizeof letters / sizeof *letters) || tokens->at[i].capital ||
+            tokens->at[i].kind != TOKEN_WORD ||
+            (tokens->at[i].to - tokens->at[i].from < 2 && !token_is(tokens, i, "a")))
+            return false;
+    return true;
+}
+
 // "Varnish on the front is crackled", "paint on the back has flaked": what the sentence is about, and no
 // stain.
 static bool is_own_finish(const struct fault_reader *r, const struct phrase_hit *hit) {
@@ -346,7 +370,7 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
            is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
            is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
            lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit) ||
-           is_own_finish(r, hit);
+           is_own_finish(r, hit) || is_cut_picture(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what

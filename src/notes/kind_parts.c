@@ -341,6 +341,17 @@ static bool mirror(const struct said *s) {
 static bool forged(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "kitchenware", "jewelry"}, 3);
 }
+// "Chrome has flaked at the spout".
+static bool metal_coat(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    bool coat = false;
+    for (size_t i = scope_clause_start(&s->r->scope, s->hit->from); i < s->hit->to; i++) {
+        if (ANY(tokens, i, "paint", "painted", "lacquer", "enamel", "varnish", "glaze", "gilding"))
+            return false;
+        coat |= ANY(tokens, i, "chrome", "nickel", "plating", "silvering");
+    }
+    return coat;
+}
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
 }
@@ -521,6 +532,11 @@ static const struct meaning {
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
     {"plate-wear", "gilt-wear", .when = gilding},
     {"gilt-wear", "plate-wear", .when = plated_metal},
+    {"paint-flaking", "wear-rub",
+     .of = "felt velvet baize pad pads lining cloth leather fabric carpet cushion", .last = "bare"},
+    {"paint-flaking", "plate-wear", .when = metal_coat},
+    {"bruise-impact", "dent-bend", .first = "bruise bruises bruised", .when = metal},
+    {"seized", "loose-part", .next = "tighten hold grip bite", .any = "worn stripped"},
     {"pest-signs", "dent-bend", .any = "teeth tooth", .when = forged},
     {"clasp-fault", .of = "chain chains", .last = "missing gone lost", .absent = true},
     {"gilt-wear", "plate-wear", .of = "plate plating"}, // on the mounts of a jug of glass

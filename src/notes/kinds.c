@@ -432,7 +432,9 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
     for (size_t i = 0; record->family && i < COUNT(words); i++) {
         bool said = token_is(&r->note->tokens, hit->from, words[i].said) ||
                     token_is(&r->note->tokens, hit->to - 1, words[i].said);
-        if (!said || (place && !words[i].placed) || !text_same(words[i].kind, kind->rule.id)) continue;
+        bool piece = place && kind_has_word(place, "one"); // "the small one wobbles"
+        if (!said || (place && !piece && !words[i].placed) || !text_same(words[i].kind, kind->rule.id))
+            continue;
         bool of = kind_has_word(words[i].of, record->family->rule.id) ||
                   (type && kind_has_word(words[i].of, last ? last + 1 : type));
         bool own = text_same(kind->rule.id, "wood-split") && kind_is_of_material(r, kind, place);

@@ -508,20 +508,22 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
 // as a part or not; but when and under what it happened is none.
 size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     static const char *const ways[] = {"in",    "on",    "along", "across", "round", "around",
-                                       "under", "below", "above", "near",   "over"};
+                                       "under", "below", "above", "near",   "over",  "at"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
     static const char *const others[] = {
-        "past",   "morning",       "post",       "move",   "photo",  "photos",  "picture",  "pictures",
-        "pics",   "light",         "sun",        "wash",   "world",  "whole",   "main",     "slightest",
-        "least",  "market",        "garage",     "shed",   "attic",  "loft",    "damp",     "rain",
-        "moment", "time",          "end",        "way",    "same",   "wet",     "dry",      "house",
-        "room",   "cold",          "weather",    "first",  "day",    "kiln",    "making",   "process",
-        "style",  "usual",         "field",      "shop",   "barn",   "cellar",  "basement", "kitchen",
-        "yard",   "road",          "rest",       "other",  "others", "listing", "title",    "set",
-        "lot",    "group",         "pair",       "family", "dark",   "bottle",  "ones",     "one",
-        "years",  "war",           "winter",     "heat",   "frost",  "oven",    "water",    "process",
-        "hand",   "circumstances", "impression", "move",   "clumsy", "trade",   "face",     "video",
-        "years",  "test",          "air",        "open",   "street", "lens"};
+        "past",   "morning",       "post",       "move",    "photo",    "photos",  "picture",  "pictures",
+        "pics",   "light",         "sun",        "wash",    "world",    "whole",   "main",     "slightest",
+        "least",  "market",        "garage",     "shed",    "attic",    "loft",    "damp",     "rain",
+        "moment", "time",          "end",        "way",     "same",     "wet",     "dry",      "house",
+        "room",   "cold",          "weather",    "first",   "day",      "kiln",    "making",   "process",
+        "style",  "usual",         "field",      "shop",    "barn",     "cellar",  "basement", "kitchen",
+        "yard",   "road",          "rest",       "other",   "others",   "listing", "title",    "set",
+        "lot",    "group",         "pair",       "family",  "dark",     "bottle",  "ones",     "one",
+        "years",  "war",           "winter",     "heat",    "frost",    "oven",    "water",    "process",
+        "hand",   "circumstances", "impression", "move",    "clumsy",   "trade",   "face",     "video",
+        "years",  "test",          "air",        "open",    "street",   "lens",    "auction",  "sale",
+        "fair",   "market",        "beach",      "factory", "start",    "outset",  "bench",    "hands",
+        "minute", "church",        "school",     "hall",    "cleaners", "store"};
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to;
     if (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her"))
@@ -539,7 +541,7 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
         return 0;
     bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
                 token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
-    *from = token_is(tokens, i, "in") || token_is(tokens, i, "on") ? at : i;
+    *from = ANY(tokens, i, "in", "on", "at") ? at : i;
     return ends ? at + 1 : 0;
 }
 

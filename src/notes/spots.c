@@ -297,7 +297,10 @@ static bool is_said_apart(const struct fault_reader *r, const struct fault_hit *
     bool been = ANY(tokens, verb, "has", "have") && ANY(tokens, verb + 1, "been");
     if (token_among(tokens, hit->to, own, COUNT(own)) && tokens->at[hit->to - 1].stop == STOP_NONE)
         return true;
-    return (been || token_among(tokens, verb, is, COUNT(is))) && !degree_is_state(r, hit);
+    bool state =
+        degree_is_state(r, hit) || (ANY(tokens, hit->from, "worn", "rubbed") &&
+                                    ANY(tokens, hit->from + 1, "to", "through", "down")); // the brass
+    return (been || token_among(tokens, verb, is, COUNT(is))) && !state;
 }
 
 // "The base has a small crack and coating wear": one subject for all that the sentence says.
@@ -341,25 +344,6 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     return joined;
 }
 
-// "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
-static bool names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
-    static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue", "set"};
-    static const char *const stuffs[] = {"ink", "oil",  "tea",    "coffee", "wine",
-                                         "tar", "soot", "grease", "paint"};
-    const struct tokens *tokens = &r->note->tokens;
-    const char *noun = hit->kinds[0]->noun;
-    if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") &&
-        ANY(tokens, from, "bow", "twist", "kink"))
-        return true; // "has a bow in it"
-    if (to == from + 1 && ANY(tokens, from, "tooth", "teeth") && ANY(tokens, from + 1, "mark", "marks"))
-        return true;
-    if (to == from + 1 && to == hit->from && !strcmp(hit->kinds[0]->rule.id, "stain") &&
-        token_among(tokens, from, stuffs, COUNT(stuffs)))
-        return true; // "ink stained"
-    return to == from + 1 && noun && token_among(tokens, from, words, COUNT(words)) &&
-           strstr(noun, tokens->at[from].one);
-}
-
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = spot_found(r, hit);
     bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
@@ -369,7 +353,7 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         if (placed && spot.part_to > spot.part_from + 1)
             spot.part_from = spot.part_to = 0; // "cloth covering worn through at the ends": of the whole
     }
-    if (spot.part_to > spot.part_from && names_kind(r, hit, spot.part_from, spot.part_to))
+    if (spot.part_to > spot.part_from && spot_names_kind(r, hit, spot.part_from, spot.part_to))
         spot.part_from = spot.part_to = 0;
     spot_widen(r, &spot);
     if (spot.part_to > spot.part_from && spot.part_from <= hit->from && spot.part_to < hit->to + 1)

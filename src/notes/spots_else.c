@@ -126,6 +126,25 @@ bool spot_let_out(const struct fault_reader *r, const struct fault_hit *hit, str
     return false;
 }
 
+// "A hairline", "the tape is taped": a word of the kind's own name is no part of the thing.
+bool spot_names_kind(const struct fault_reader *r, const struct fault_hit *hit, size_t from, size_t to) {
+    static const char *const words[] = {"tape", "line", "hair", "patch", "ring", "glue", "set"};
+    static const char *const stuffs[] = {"ink", "oil",  "tea",    "coffee", "wine",
+                                         "tar", "soot", "grease", "paint"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *noun = hit->kinds[0]->noun;
+    if (to == from + 1 && !strcmp(hit->kinds[0]->rule.id, "warped") &&
+        ANY(tokens, from, "bow", "twist", "kink"))
+        return true; // "has a bow in it"
+    if (to == from + 1 && ANY(tokens, from, "tooth", "teeth") && ANY(tokens, from + 1, "mark", "marks"))
+        return true;
+    if (to == from + 1 && to == hit->from && !strcmp(hit->kinds[0]->rule.id, "stain") &&
+        token_among(tokens, from, stuffs, COUNT(stuffs)))
+        return true; // "ink stained"
+    return to == from + 1 && noun && token_among(tokens, from, words, COUNT(words)) &&
+           strstr(noun, tokens->at[from].one);
+}
+
 bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     if (spot_of_heading(r, hit, from, to)) return true;
     enum { VERBS_MOST = 3 };

@@ -33,7 +33,10 @@ static bool opens(const struct tokens *tokens, size_t i, bool *clause) {
                                          "above", "below", "between", "behind", "beside"};
     static const char *const shown[] = {"mentioned", "shown",       "listed",  "pictured", "supplied",
                                         "described", "illustrated", "holding", "securing", "covering"};
-    *clause = AMONG(tokens, i, relative);
+    static const char *const owed[] = {"should",     "would", "once",  "came", "had",
+                                       "originally", "used",  "ought", "needs"};
+    *clause = AMONG(tokens, i, relative) || // "the shade it should have isn't here"
+              (ANY(tokens, i, "it", "they") && AMONG(tokens, i + 1, owed));
     return *clause || AMONG(tokens, i, places) || AMONG(tokens, i, shown);
 }
 
