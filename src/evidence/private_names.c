@@ -163,7 +163,8 @@ void match_initials(struct private_text *t, size_t i) {
     if (before->upper && before->kind == TOKEN_WORD && !token_has(t, i - 1, WORD_PLAIN | WORD_OWNER)) return;
     size_t at = in.end;
     while (piece_is(t, at, ",") || piece_is(t, at, "-") || piece_is(t, at, "/") || piece_is(t, at, ":") ||
-           piece_is(t, at, "(") || piece_is(t, at, "dated") || piece_is(t, at, "\xE2\x80\x93"))
+           piece_is(t, at, "(") || piece_is(t, at, "dated") || piece_is(t, at, "and") ||
+           piece_is(t, at, "&") || piece_is(t, at, "\xE2\x80\x93"))
         at++;
     size_t end = date_end(t, at, &full);
     bool told = piece_is(t, i - 1, "initials") || piece_is(t, i - 1, "monogram");

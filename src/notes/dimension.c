@@ -229,7 +229,8 @@ static bool is_round(const struct note *note, size_t i) {
         "lifebelt",  "lifebuoy",  "puck",      "roundel",   "paperweight", "decanter",  "carafe",
         "demijohn",  "carboy",    "urn",       "flowerpot", "wreath",      "casserole", "ramekin",
         "magnifier", "turntable", "roller",    "bangle",    "sundial",     "hat",       "boater",
-        "ashtray",   "cask",      "keg",       "float",     "buoy"};
+        "ashtray",   "cask",      "keg",       "float",     "buoy",        "compote",   "comport",
+        "tazza",     "spittoon",  "cauldron",  "griddle",   "cake",        "pie",       "ewer"};
     enum { REACH = 40 };
     for (size_t k = i > REACH ? i - REACH : 0; k < i + REACH && k < note->tokens.count; k++)
         for (size_t w = 0; w < COUNT(words); w++)

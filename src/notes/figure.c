@@ -129,7 +129,8 @@ static bool ends_amount(const struct note *note, size_t i) {
         "with",    "w/",     "has",  "no",    "plus",     "but",      "opened", "open",
         "overall", "square", "at",   "when",  "unfolded", "extended", "out",    "folded"};
     if (i >= note->tokens.count || note->tokens.at[i].stop >= STOP_COMMA) return true;
-    return token_among(&note->tokens, i, words, COUNT(words));
+    bool end = token_is(&note->tokens, i, "to") && ANY(&note->tokens, i + 1, "the", "its", "top");
+    return end || token_among(&note->tokens, i, words, COUNT(words)); // "7 foot 8 to the finial"
 }
 
 // "5 foot 6", "5'10", "3 lbs 4": the smaller unit behind, with or without its name.

@@ -253,7 +253,12 @@ void kin_last(struct note *note) {
 // "Apothecary jar, porcelain": what the glassware knows by name, of clay.
 static const struct family *of_no_glass(const struct note *note, const struct family *family) {
     if (!family || !text_same(family->rule.id, "glassware") || hint(note, "glassware")) return family;
-    const struct family *other = hint(note, "ceramics") > 3 ? ruleset_family(note->rules, "ceramics") : NULL;
+    const char *stuff = hint(note, "ceramics") > 3    ? "ceramics"
+                        : is_of_wood(note)            ? "kitchenware"
+                        : is_of_fancy(note)           ? "decor"
+                        : hint(note, "metalware") > 3 ? "metalware"
+                                                      : NULL;
+    const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;
 }
 

@@ -121,8 +121,10 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
         if (tokens->at[end].stop != STOP_NONE || tokens->at[end].kind == TOKEN_FIGURE ||
             ANY(tokens, end, "no", "of", "on", "in", "inside", "under", "underneath"))
             break;
-        if (ANY(tokens, end, "&", "and") && end > from && end + 1 < to && mark_is_text(note, end + 1))
+        if (ANY(tokens, end, "&", "and") && end > from && end + 1 < to && mark_is_text(note, end + 1)) {
+            if (tokens->at[end + 1].kind != TOKEN_WORD) break; // "L.T. and 1834"
             firm = true;
+        }
         if (end > from && is_firm(note, end)) {
             firm = true;
             last = end + 1;

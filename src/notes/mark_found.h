@@ -29,6 +29,8 @@ void mark_add_letters(struct note *note, size_t from, size_t to, const char *whe
 // The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or
 // 0.
 size_t mark_on_piece(const struct note *note, size_t from, size_t at);
+// "Back has 1268 cast in it": a figure from token `from` to `to` and the verb behind it; the tokens, or 0.
+size_t mark_find_cast(struct note *note, size_t from, size_t to, size_t verb);
 // "On the eyepiece rim TORWELL" at token `at`: where the capitals stand behind a place that no list has; or
 // 0.
 size_t mark_place_unlisted(const struct note *note, size_t at, const char **where);

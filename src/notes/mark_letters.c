@@ -126,12 +126,24 @@ size_t mark_place_unlisted(const struct note *note, size_t at, const char **wher
     while (to < tokens->count && to < from + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
            !tokens->at[to].capital && !note->fault_word[to] && !mark_is_breaker(note, to))
         to++;
-    while (ANY(tokens, to, "back", "base", "lid", "handle", "side", "front", "bottom") &&
+    size_t letters = to > from ? mark_in_letters(note, to) : to; // "on the butt in ink TORWELL"
+    const size_t place = to;
+    if (letters > to) to = letters;
+    while (letters == place && ANY(tokens, to, "back", "base", "lid", "handle", "side", "front", "bottom") &&
            to < from + WORDS_MOST)
         to++;
     if (to == from || to >= tokens->count || !mark_is_text(note, to)) return 0;
     bool ends = to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE;
     if (tokens->at[to].kind != TOKEN_WORD && !ends) return 0; // "stamped under the keeper 1943."
-    *where = note_words(note, from, to);
+    *where = note_words(note, from, letters > place ? place : to);
     return to;
+}
+
+size_t mark_find_cast(struct note *note, size_t from, size_t to, size_t verb) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, verb + 1, "in", "on", "into") || !ANY(tokens, verb + 2, "it", "them")) return 0;
+    size_t at = from > 0 && ANY(tokens, from - 1, "a", "an", "the") ? from - 1 : from;
+    bool has = at > 1 && ANY(tokens, at - 1, "has", "with") && place_noun(note, at - 2);
+    struct mark_found found = {from, to, verb + 3, has ? note_words(note, at - 2, at - 1) : NULL};
+    return mark_keep(note, from, &found) ? found.end - from : 0;
 }

@@ -10,6 +10,7 @@
 #include "notes/mark_words.h"
 #include "notes/note.h"
 #include "notes/number.h"
+#include "notes/persons.h"
 #include "notes/place.h"
 #include "notes/things.h"
 #include "text/buf.h"
@@ -66,15 +67,14 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         bool text = mark_is_text(note, at);
         const char *where;
         if (at > i && is_kept_back(note, at)) break;
-        // A plain figure behind small letters' text is taken; a place that begins with a capital ends it all
-        // the same.
+        // A place that begins with a capital ends it all the same, but "Torwell Rod Works".
         if (!text && !(at > i && is_inner(note, at))) break;
         if (at > i && token_is(&note->tokens, at, "i") && at + 1 < note->tokens.count &&
             ANY(&note->tokens, at + 1, "think", "guess", "believe", "can", "can't", "could", "couldn't",
                 "suppose"))
             break; // "with A. P. I think"
         if (at > i && note->tokens.at[at].kind == TOKEN_WORD && place_at(note, at, &where) &&
-            !note->tokens.at[at].capitals)
+            !note->tokens.at[at].capitals && !firm_word(&note->tokens, at + 1))
             break;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
@@ -490,6 +490,8 @@ static size_t find_run(struct note *note, size_t i) {
     if (framed) return framed;
     size_t place = place_at(note, stamped ? verb + 1 : end, &where);
     if (!stamped && place_noun(note, end)) place = 0; // "BOX lid": no place without its "on"
+    size_t cast = stamped && token->kind == TOKEN_FIGURE && !place ? mark_find_cast(note, i, end, verb) : 0;
+    if (cast) return cast;
     size_t piece = !place && caps ? mark_on_piece(note, i, stamped ? verb + 1 : end) : 0;
     if (!place && !piece && !(stamped && caps)) return 0;
     if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;

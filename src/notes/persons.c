@@ -481,7 +481,8 @@ static size_t read_tape(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, cues, sizeof cues / sizeof *cues), end = 0;
     if (!n && ANY(tokens, i, "owner's", "owners", "owner", "owners'") &&
-        ANY(tokens, i + 1, "name", "names", "stamp", "mark", "label", "brand", "tag", "plate", "initials"))
+        ANY(tokens, i + 1, "name", "names", "stamp", "stamps", "mark", "marks", "label", "labels", "brand",
+            "brands", "tag", "plate", "initials"))
         n = 2;
     if (n && token_is(tokens, i, "in") && i > 0 &&
         ANY(tokens, i - 1, "signed", "titled", "numbered", "dated"))

@@ -162,9 +162,28 @@ static bool is_lettered(const struct note *note, size_t verb, size_t at) {
     return false;
 }
 
+// "Fire bucket, gold lettering, J. SOMEBODY NO. 2": what a person keeps by them is lettered for its owner.
+static size_t by_lettering(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i + 1 + (ANY(tokens, i + 1, ",", ":", "with", "says", "reads") ? 1 : 0);
+    size_t to = person_form_end(note, at);
+    bool kept = false;
+    for (size_t k = 0; to > at && k < i; k++)
+        kept |= ANY(tokens, k, "bucket", "trunk", "chest", "box", "bag", "case", "locker", "footlocker",
+                    "sled", "paddle", "oar", "canteen", "helmet", "hat", "valise", "suitcase", "toolbox",
+                    "kit", "buckets");
+    if (!kept) return 0;
+    tell_owner(note, i, i + 1);
+    while (to < tokens->count && (tokens->at[to].kind == TOKEN_FIGURE || ANY(tokens, to, "no", ".")) &&
+           tokens->at[to].stop == STOP_NONE && note->taken[to] == TAKEN_NOT)
+        to++; // "NO. 2 1803"
+    return person_keep_back(note, at, to);
+}
+
 // "Painted F. Somebody on the front", "W. Somebody burnt into it".
 static size_t by_hand(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "lettering", "lettered", "letters")) return by_lettering(note, i);
     if (is_hand(note, i)) {
         size_t at = i + 1;
         while (ANY(tokens, at, "with", "on", "in", "it", "the", "a", "name", ":", "says", "white", "black",

@@ -51,12 +51,12 @@ static bool says_across(const struct note *note, const struct note_span *span) {
 // What stands, whatever its family: one figure is its height.
 static bool is_tall(const char *type) {
     static const char *const nouns[] = {
-        "vase",     "jug",     "pitcher",    "ewer",        "bottle",   "decanter",
-        "carafe",   "flagon",  "tankard",    "urn",         "figurine", "figure",
-        "statue",   "bust",    "lamp",       "candlestick", "lantern",  "flask",
-        "churn",    "stool",   "coffee pot", "stein",       "crock",    "demijohn",
-        "carboy",   "easel",   "goblet",     "tumbler",     "beaker",   "jar",
-        "milk can", "chalice", "candelabra", "lighthouse",  "obelisk",  "samovar"};
+        "vase",    "jug",         "pitcher",  "ewer",     "bottle",     "decanter",   "carafe",
+        "flagon",  "tankard",     "urn",      "figurine", "figure",     "statue",     "bust",
+        "lamp",    "candlestick", "lantern",  "flask",    "churn",      "stool",      "coffee pot",
+        "stein",   "crock",       "demijohn", "carboy",   "easel",      "goblet",     "tumbler",
+        "beaker",  "jar",         "milk can", "chalice",  "candelabra", "lighthouse", "obelisk",
+        "samovar", "bucket",      "pail",     "owl",      "doorstop",   "kettle",     "teapot"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;

@@ -86,7 +86,8 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
     enum { INCHES = 12, LEGS = 6 };
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "foot", "feet") || !is_whole_small(number)) return false;
-    if (i > 0 && token_is(tokens, i - 1, "-")) return false; // "five-foot-long"
+    if (i > 0 && token_is(tokens, i - 1, "-")) return false;              // "five-foot-long"
+    if (token_is(tokens, i, "foot") && number->value > 1.5) return false; // "pole, 6 foot to the hook"
     size_t before = i - number->taken;
     if (ANY(tokens, i + 1, "tall", "high", "long", "wide", "across", "deep", "by", "x", "of", "in", "square",
             "reel", "around", "round", "length", "and", "cord", "cable", "rope", "chain", "ladder", "rug",
@@ -99,7 +100,7 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
     if (more && tokens->at[i].stop == STOP_NONE &&
         (behind >= tokens->count || tokens->at[behind].stop != STOP_NONE ||
          ANY(tokens, behind, "tall", "high", "long", "wide", "across", "deep", "by", "x", "overall", "square",
-             "when", "open", "closed")))
+             "when", "open", "closed", "to")))
         return false;
     if (number_whole(tokens, i + 1, &again) && (ANY(tokens, i + 1 + again, "in", "inch", "inches", "\"") ||
                                                 number_fraction(tokens, i + 1 + again, &(double){0})))

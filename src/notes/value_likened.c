@@ -148,6 +148,20 @@ static void read_white_metal(struct note *note, size_t i) {
     keep(note, "material", i, i + 2, "", i + 2);
 }
 
+// "Basket of flowers", "wreath of ivy": all of it is shown.
+static void read_group_of(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry shown;
+    if (!token_is(tokens, i + 1, "of") || tokens->at[i].stop != STOP_NONE || note->fault_word[i]) return;
+    bool led = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
+               ANY(tokens, i - 1, "a", "an", "with", "painted", "carved", "showing");
+    size_t n = led ? word_at(note, i + 2, 1u << USE_THEME, &shown) : 0;
+    if (!n || !note_free(note, i, i + 2 + n) || !is_depicted(note, i + 2, i + 2 + n)) return;
+    const char *words = utf8_fold(note->arena, note_words(note, i, i + 2 + n));
+    value_keep(note, "theme", words, NULL, i, i + 2 + n, value_sure(note, i, i + 2 + n));
+    note_take(note, i, i + 2 + n, TAKEN_VALUE);
+}
+
 void value_read_likened(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -159,5 +173,8 @@ void value_read_likened(struct note *note) {
             read_color_of(note, i);
         if (ANY(tokens, i, "scene", "scenes")) read_scene(note, i);
         if (ANY(tokens, i, "pattern")) read_patterned(note, i);
+        if (ANY(tokens, i, "basket", "bowl", "vase", "bunch", "spray", "sheaf", "wreath", "garland",
+                "bouquet", "urn", "cornucopia", "swag", "pot"))
+            read_group_of(note, i);
     }
 }

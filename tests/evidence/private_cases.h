@@ -101,6 +101,7 @@ static const struct private_case PRIVATE_TEXTS[] = {
     {PRIVATE_NAME, 0, "To Edna, Christmas 1932", "Edna", NULL},
     {PRIVATE_NAME, 0, "from the Quillow family", "Quillow", NULL},
     {PRIVATE_INITIALS, 0, "initials HV 1944", "HV", "initials"},
+    {PRIVATE_INITIALS, 0, "L.T. and 1834", "1834", NULL},
     {PRIVATE_ADDRESS, 0, "14 SEDGEWICK ST OSTERMOUTH", "SEDGEWICK", NULL},
     {PRIVATE_ADDRESS, 0, "Rose Cottage, Chapel Lane, Ostermouth", "Rose", ""},
     {PRIVATE_SERIAL, 0, "No. 48219 (serial)", "48219", NULL},

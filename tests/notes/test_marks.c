@@ -14,6 +14,9 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Doorstop. Back has 1268 cast in it.", "1268 @ back"},
+    {"Rod. Signed on the butt in ink Hexwell Rod Works.", "Hexwell Rod Works @ butt"},
+    {"Jug marked Orrindel Base cracked", "Orrindel"},
     {"Jar. Made in Velmoria on the base.", "Made in Velmoria @ base"},
     {"Jar. Made in Velmoria by hand.", ""},
     {"Mold. Number 4412 stamped low down.", "4412"},

@@ -126,6 +126,9 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"clock, 7 foot 8 to the finial", "height 92 in"},
+    {"pole, 6 foot to the hook", "height 6 ft"},
+    {"cake stand, 10 in across", "diameter 10 in"},
     {"peel, 5 feet 2 overall", "length 62 in"},
     {"rug, wool. 3 feet 4 by 2 feet", "length 40 in; width 2 ft"},
     {"chest on 4 feet, 2 missing", ""},

@@ -34,6 +34,9 @@ static const struct notes_case people[] = {
 };
 
 static const struct notes_case hands[] = {
+    {"Plane. Owner marks too, W. SPRANE twice and J. POTTLE once.", "W. SPRANE | J. POTTLE"},
+    {"Fire bucket, gold lettering, J. WALDOTT NO. 2 1803.", "J. WALDOTT NO. 2 1803"},
+    {"Scale lettered J. TORWELL.", ""},
     {"Stand. Martha's initials are burned in the bottom.", "Martha's"},
     {"Jug. Maker's initials on the base, T.K.", ""},
     {"Frame. Back has \"To Helen, love Frank, 1938\" in ink.", "To Helen, love Frank, 1938"},

@@ -69,6 +69,7 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Chest. Painted L.T. and 1834 on the front", "!brand L.T. and"},
     {"Plate. Printed in Velmoria.", "!brand Velmoria"},
     {"Etching, titled The Weir, framed", "name Weir; !brand Weir"},
     {"Cup engraved on the back", "type cup; !mark Cup"},
@@ -230,6 +231,8 @@ static const struct notes_case looks[] = {
     {"Rope handled bucket", "type bucket"}};
 
 static const struct notes_case themes[] = {
+    {"Doorstop, basket of flowers, cast iron", "theme basket of flowers"},
+    {"Basket of eggs, wire", "type basket; !theme basket of eggs"},
     {"Teapot, inside stained with tea", "!theme tea"},
     {"Pair of brass candlesticks, marked with a lion and an anchor", "!theme lion; !theme anchor"},
     {"Brass plaque with a lion", "theme lion"},
