@@ -161,6 +161,8 @@ bool spot_own_clause(const struct tokens *tokens, size_t i);
 // Is it said of the whole thing, whatever part stands before: what it smells of, that it won't play?
 bool spot_is_of_all(const struct fault_reader *reader, const struct fault_hit *hit);
 size_t spot_which_one(const struct tokens *tokens, size_t i); // "the second one": of "one" at `i`, "second"
+// Is it said of something else than the subject before the verb at token `verb`?
+bool spot_said_apart(const struct fault_reader *reader, const struct fault_hit *hit, size_t verb);
 bool spot_of_heading(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                      size_t *to); // "black frame, chipped on one corner"
 bool spot_made_hole(const struct tokens *tokens, size_t i);

@@ -149,11 +149,13 @@ static bool ends_in(const char *word, const char *ending) {
 // "Rusty", "scratched", "worn", "loose", and "smells": said of the thing, and not the name of what it has.
 static bool tells_state(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
     static const char *const words[] = {
-        "worn",  "torn",    "bent",    "loose",  "dull",    "thin",    "stiff",   "warped",
-        "weak",  "split",   "tight",   "stuck",  "brittle", "soft",    "rough",   "damp",
-        "hard",  "burnt",   "ripe",    "blunt",  "slack",   "cloudy",  "smells",  "stinks",
-        "reeks", "wobbles", "rattles", "sticks", "needs",   "hums",    "tatty",   "threadbare",
-        "frail", "fragile", "foxed",   "dry",    "sagging", "flaking", "peeling", "pitted"};
+        "worn",      "torn",       "bent",     "loose",      "dull",    "thin",      "stiff",
+        "warped",    "weak",       "split",    "tight",      "stuck",   "brittle",   "soft",
+        "rough",     "damp",       "hard",     "burnt",      "ripe",    "blunt",     "slack",
+        "cloudy",    "smells",     "stinks",   "reeks",      "wobbles", "rattles",   "sticks",
+        "needs",     "hums",       "tatty",    "threadbare", "frail",   "fragile",   "foxed",
+        "dry",       "sagging",    "flaking",  "peeling",    "pitted",  "fraying",   "raveling",
+        "ravelling", "unraveling", "cracking", "splitting",  "lifting", "crumbling", "curling"};
     const char *word = r->note->tokens.at[i].fold;
     for (size_t k = 0; k < hit->kind_count; k++)
         if (hit->kinds[k]->adjective && text_same(hit->kinds[k]->adjective, word)) return true;

@@ -164,7 +164,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         "in the past", "at some stage", "by now",        "at times",      "to heck",      "to hell",
         "to buggery",  "to bits",       "to pieces",     "to death",      "to shreds",    "to blazes",
         "to nothing",  "to ribbons",    "to high heaven"};
-    if (token_first(tokens, i, idioms, COUNT(idioms))) return 0;
+    bool corners = token_is(tokens, i + 1, "two") && i + 2 < tokens->count &&
+                   tokens->at[i + 1].stop == STOP_NONE &&
+                   (r->part[i + 2] || token_phrase(tokens, i + 2, "of the")); // "in two corners"
+    if (!corners && token_first(tokens, i, idioms, COUNT(idioms))) return 0;
     if (token_is(tokens, i, "from") && i > 0 &&
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
         return 0;

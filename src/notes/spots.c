@@ -284,25 +284,6 @@ static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
     return at + 1 < end && r->part[at + 1] && !r->scope.fault[at + 1];
 }
 
-// "The handle has been glued and a hairline runs down", "one corner is stained and pilling on one side":
-// behind "is" a noun is said of something else, as is one with a verb of its own.
-static bool is_said_apart(const struct fault_reader *r, const struct fault_hit *hit, size_t verb) {
-    static const char *const is[] = {"is", "are", "was", "were"};
-    static const char *const own[] = {"runs", "goes", "is", "are", "has", "shows", "starts", "comes"};
-    const struct tokens *tokens = &r->note->tokens;
-    uint16_t denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
-    if (hit->kinds[0]->class == CLASS_ODOR) return true; // "… and smells a bit musty"
-    if (r->part[hit->from] && hit->to > hit->from + 1 && !hit->near) return true; // "… and cord looks frayed"
-    if (denied || tokens->at[hit->to - 1].stop >= STOP_CLAUSE) return false;
-    bool been = ANY(tokens, verb, "has", "have") && ANY(tokens, verb + 1, "been");
-    if (token_among(tokens, hit->to, own, COUNT(own)) && tokens->at[hit->to - 1].stop == STOP_NONE)
-        return true;
-    bool state =
-        degree_is_state(r, hit) || (ANY(tokens, hit->from, "worn", "rubbed") &&
-                                    ANY(tokens, hit->from + 1, "to", "through", "down")); // the brass
-    return (been || token_among(tokens, verb, is, COUNT(is))) && !state;
-}
-
 // "The base has a small crack and coating wear": one subject for all that the sentence says.
 static bool subject_of_sentence(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
                                 size_t *to) {
@@ -328,7 +309,7 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     if (!made && !token_among(tokens, at, verbs, COUNT(verbs)) &&
         !(of_it && token_among(tokens, at, praise, COUNT(praise))))
         return false; // "lid sound, some dents": no lid's
-    if (is_said_apart(r, hit, at)) return false;
+    if (spot_said_apart(r, hit, at)) return false;
     bool joined = false;
     for (; at < i; at++) {
         if (own_subject(r, at, i) || spot_which_one(tokens, at) || spot_own_clause(tokens, at))

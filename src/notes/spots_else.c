@@ -518,3 +518,33 @@ bool spot_of_heading(const struct fault_reader *r, const struct fault_hit *hit, 
     while (*from > start && r->part[*from - 1] && r->note->taken[*from - 1] == TAKEN_NOT) --*from;
     return true;
 }
+
+// "The head is slack and has a small tear".
+static bool has_too(const struct tokens *tokens, size_t i) {
+    while (
+        i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+        (spot_article(tokens, i - 1) || ANY(tokens, i - 1, "small", "little", "few", "some", "long", "big")))
+        i--;
+    return i > 1 && ANY(tokens, i - 1, "has", "have") && ANY(tokens, i - 2, "and", "but");
+}
+
+// "The handle has been glued and a hairline runs down", "one corner is stained and pilling on one side":
+// behind "is" a noun is said of something else, as is one with a verb of its own.
+bool spot_said_apart(const struct fault_reader *r, const struct fault_hit *hit, size_t verb) {
+    static const char *const is[] = {"is", "are", "was", "were"};
+    static const char *const own[] = {"runs", "goes", "is", "are", "has", "shows", "starts", "comes"};
+    const struct tokens *tokens = &r->note->tokens;
+    uint16_t denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
+    if (has_too(tokens, hit->from)) return false;
+    if (hit->kinds[0]->class == CLASS_ODOR) return true; // "… and smells a bit musty"
+    if (r->part[hit->from] && hit->to > hit->from + 1 && !hit->near) return true; // "… and cord looks frayed"
+    if (denied || tokens->at[hit->to - 1].stop >= STOP_CLAUSE) return false;
+    bool been = ANY(tokens, verb, "has", "have") && ANY(tokens, verb + 1, "been");
+    if (token_among(tokens, hit->to, own, sizeof own / sizeof *own) &&
+        tokens->at[hit->to - 1].stop == STOP_NONE)
+        return true;
+    bool state =
+        degree_is_state(r, hit) || (ANY(tokens, hit->from, "worn", "rubbed") &&
+                                    ANY(tokens, hit->from + 1, "to", "through", "down")); // the brass
+    return (been || token_among(tokens, verb, is, sizeof is / sizeof *is)) && !state;
+}
