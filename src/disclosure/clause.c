@@ -149,6 +149,14 @@ static bool is_of_all(struct maker *m) {
            !flaw->several && flaw->span.to && m->address != ADDRESS_THERE && wording_adjective(flaw);
 }
 
+// "The veneer has chipped veneer": the noun would say the part again.
+static bool names_part(struct maker *m) {
+    const struct item_flaw *flaw = m->flaw;
+    if (!flaw->part || !m->kind->mass || flaw->has_size || !wording_adjective(flaw)) return false;
+    const char *noun = strrchr(m->kind->noun, ' '), *part = strrchr(flaw->part, ' ');
+    return noun && text_same(noun + 1, part ? part + 1 : flaw->part);
+}
+
 // "Dry leather", "lifting veneer": the stuff is what it is of, and the rest is how it is.
 static const char *stuff_of(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
@@ -185,7 +193,7 @@ static void tell_fault(struct maker *m) {
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
                      !flaw->has_size && !flaw->several && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where) || (flaw->share && !m->kind->mass));
-    adjective |= is_of_all(m);
+    adjective |= is_of_all(m) || names_part(m);
     if (adjective) {
         c->verb = VERB_IS;
         c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));

@@ -179,6 +179,12 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                               size_t cue_to) {
     struct note *note = r->note;
     static const char *const amounts[] = {"few", "several", "half", "most", "some", "its", "the", "of"};
+    for (size_t k = from; k + 1 < to; k++) // "the stand leans because the screw is missing"
+        if (ANY(&note->tokens, k, "because", "since", "cos", "where", "when")) {
+            from = k + 1;
+            while (from + 1 < to && ANY(&note->tokens, from, "the", "its", "a", "one")) from++;
+            if (cue_from < from && cue_from <= k) cue_from = from;
+        }
     bool some = from >= cue_to && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
     while (some && from + 1 < to &&
            token_among(&note->tokens, from, amounts, sizeof amounts / sizeof *amounts))

@@ -526,6 +526,9 @@ void scope_denial(struct scope *s) {
             scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
             continue;
         }
+        if (cue && ANY(tokens, i, "nowhere") && i > 0 &&
+            ANY(tokens, i - 1, "goes", "leads", "going", "went", "go", "gets"))
+            continue; // "a crack that goes nowhere"
         bool then = cue && ANY(tokens, i, "not") && is_told_before(s, i);
         then = then || (cue && ANY(tokens, i, "not") &&
                         ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with"));

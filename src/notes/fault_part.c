@@ -223,10 +223,14 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
             break;
         }
     if (to <= from) return NULL;
+    bool raised = ANY(&note->tokens, to - 1, "high", "raised") &&
+                  ANY(&note->tokens, to, "points", "spots", "parts", "places"); // "on the high points"
+    to += raised;
     note_take(note, from, to, TAKEN_PART);
     if (to == from + 1 &&
         ANY(&note->tokens, from, "feels", "sits", "looks", "sounds", "seems", "stands", "hangs", "smells",
-            "leans", "runs", "feel", "keeps", "gets", "goes", "opens", "closes"))
+            "leans", "runs", "feel", "keeps", "gets", "goes", "opens", "closes", "come", "coming", "gone",
+            "going", "has", "have", "been", "got", "worked", "sprung", "lost"))
         return NULL; // "Feels loose", "sits crooked": the whole does so
     bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");
     bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&

@@ -199,6 +199,13 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (stance & STANCE_DOUBT && !heard) flaw->sure = SURE_LIKELY; // that nobody knows is known
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
+    size_t one = hit->from; // "one is odd", "another doesn't match"
+    if (one > 0 && !ANY(&r->note->tokens, one, "one", "another")) one--;
+    if (count < 2 && !of && !part && r->note->record->count > 1 &&
+        ANY(&r->note->tokens, one, "one", "another") && text_same(kind->rule.id, "married-set")) {
+        count = 1;
+        of = r->note->record->count;
+    }
     if (part && !strncmp(part, "other ", strlen("other ")) && say_is_plural(part))
         count = 0; // all of the others
     // "3 pearl buttons one gone": the number beside what has happened to them

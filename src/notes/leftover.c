@@ -22,6 +22,22 @@ static bool is_noun_of_fault(const struct note *note, size_t i) {
     return at > 0 && tokens->at[at - 1].stop == STOP_NONE && note->taken[at - 1] == TAKEN_FLAW;
 }
 
+// "A crack across the corner that's been filled": what was done to it was read.
+static bool is_noun_of_mend(const struct note *note, size_t i) {
+    enum { FAR = 8 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "crack", "hole", "split", "tear", "chip", "break", "cracks", "holes", "splits",
+             "tears", "chips"))
+        return false;
+    for (size_t k = i + 1; k < i + FAR && k + 1 < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
+        if (!ANY(tokens, k, "that's", "that", "which", "thats")) continue;
+        size_t at = k + 1;
+        while (ANY(tokens, at, "has", "was", "have", "were", "is", "'s")) at++;
+        return at < tokens->count && note->taken[at] == TAKEN_FLAW;
+    }
+    return false;
+}
+
 static bool fault_before(const struct note *note, size_t i) {
     while (i > 0 && note->tokens.at[i - 1].stop < STOP_SENTENCE)
         if (note->taken[--i] == TAKEN_FLAW) return true;
@@ -70,12 +86,36 @@ static size_t ignorance_at(const struct note *note, size_t i) {
     return token_longest(tokens, at, knows, COUNT(knows)) ? at - i : 0;
 }
 
+// "A stain from a leaky bottle": what left it.
+static size_t cause_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || !ANY(tokens, i, "from", "by") || note->taken[i - 1] != TAKEN_FLAW ||
+        !ANY(tokens, i + 1, "a", "an", "some"))
+        return 0;
+    bool plain = i + 3 < tokens->count && note->taken[i + 2] == TAKEN_NOT &&
+                 note->taken[i + 3] == TAKEN_NOT && tokens->at[i + 3].kind == TOKEN_WORD &&
+                 tokens->at[i + 2].stop == STOP_NONE;
+    return plain ? 4 : 0;
+}
+
+// "The lid is bent, sits but doesn't seal": what comes of it.
+static size_t poor_seal_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    bool no = ANY(tokens, i, "doesn't", "won't", "not", "don't") &&
+              ANY(tokens, i + 1, "seal", "quite", "really", "sealing");
+    if (!no || !fault_before(note, i)) return 0;
+    return ANY(tokens, i + 1, "seal", "sealing") ? 2 : ANY(tokens, i + 2, "seal") ? 3 : 0;
+}
+
 void note_leftover(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
-        if (note->taken[i] == TAKEN_NOT && is_noun_of_fault(note, i)) note->taken[i] = TAKEN_FILLER;
+        if (note->taken[i] == TAKEN_NOT && (is_noun_of_fault(note, i) || is_noun_of_mend(note, i)))
+            note->taken[i] = TAKEN_FILLER;
         size_t n = effect_at(note, i);
+        if (!n) n = poor_seal_at(note, i);
+        if (!n) n = cause_at(note, i);
         if (!n && note->taken[i] == TAKEN_NOT) n = ignorance_at(note, i);
         for (size_t k = i; k < i + n; k++)
             if (note->taken[k] == TAKEN_NOT) note->taken[k] = TAKEN_FILLER;

@@ -145,11 +145,27 @@ static bool is_owners(const struct fault_reader *r, const struct fault_hit *hit)
 
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
+// "A stain from a leaky bottle", "a ring from a wet pot": of what left it.
+static bool is_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (at < 3 || !ANY(tokens, at - 1, "a", "an", "some", "somebody's", "someone's") ||
+        !ANY(tokens, at - 2, "from", "by") || hit->to >= tokens->count ||
+        tokens->at[hit->to].kind != TOKEN_WORD || tokens->at[hit->to - 1].stop != STOP_NONE)
+        return false;
+    if (spot_preposition(tokens, hit->to) || ANY(tokens, at - 3, "apart", "aside", "away", "except"))
+        return false;
+    for (size_t k = at - 2; k > 0 && k + BACK > at - 2; k--)
+        if (r->scope.fault[k - 1]) return true;
+    return false;
+}
+
 bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit)) return true;
+    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit)) return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit))

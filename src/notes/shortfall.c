@@ -135,6 +135,8 @@ static void read_should(struct fault_reader *r, size_t i) {
         struct amount before = number_from(r, at, i);
         if (before.value) here = before;
     }
+    int all = r->note->record->count; // "the other two have chips. Should be five."
+    if (here.value && all > here.value && all < whole.value) here.value = all;
     if (!here.value || here.value >= whole.value) {
         struct amount behind = number_from(r, whole.at + 1, whole.at + FAR);
         if (behind.value) here = behind;

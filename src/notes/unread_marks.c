@@ -49,6 +49,8 @@ static size_t unread_at(const struct tokens *tokens, size_t i) {
     } else {
         return 0;
     }
+    if (ANY(tokens, at, "say", "tell") && ANY(tokens, at + 1, "who", "whose", "what", "which"))
+        return at + 2 - i; // "worn so I can't say who"
     size_t n = reads(tokens, at);
     return n ? at + n - i : 0;
 }
