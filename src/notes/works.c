@@ -5,11 +5,17 @@
 
 #include <string.h>
 
+#include "notes/any.h"
+
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum work { WORK_NONE, WORK_BOOK, WORK_RECORD };
 
 static enum work work_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t no = i > 1 && token_is(tokens, i - 1, ".") ? i - 2 : i - 1;
+    if (i > 0 && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, no, "no", "number", "model", "type"))
+        return WORK_NONE; // "Torwell No. 78 plane"
     static const char *const books[] = {"novel",      "paperback", "hardcover", "hardback",  "book",
                                         "cookbook",   "textbook",  "atlas",     "memoir",    "biography",
                                         "softcover",  "comic",     "thriller",  "anthology", "magazine",

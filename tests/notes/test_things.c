@@ -69,6 +69,7 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Torwell No. 78 rabbet plane", "brand Torwell; model 78; !name Torwell No"},
     {"Chest. Painted L.T. and 1834 on the front", "!brand L.T. and"},
     {"Plate. Printed in Velmoria.", "!brand Velmoria"},
     {"Etching, titled The Weir, framed", "name Weir; !brand Weir"},
@@ -197,6 +198,7 @@ static const struct notes_case colors[] = {
     {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
+    {"Chair, windsor, bow back", "shape bow back; !theme bow"},
     {"Snowshoes, bear paw style", "style bear paw style"},
     {"Creel, french style, willow", "style french style"},
     {"Shaker, hammered finish", "finish hammered; technique hammered"},
