@@ -13,6 +13,7 @@
 
 // Hedges before a figure, and those that stand behind one. The longer ones first.
 static const char *const hedges[] = {"just shy of",
+                                     "just short of",
                                      "just under",
                                      "just over",
                                      "a little over",
@@ -106,7 +107,20 @@ size_t hedge_before(const struct note *note, size_t i) {
     return first ? first + one_hedge_before(note, i - first) : 0;
 }
 
+// "5 foot long, foot wide, foot and a half high": one of them.
+static bool is_one_foot(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "foot", "yard") || i == 0 || tokens->at[i].stop != STOP_NONE) return false;
+    bool led = tokens->at[i - 1].stop == STOP_COMMA || ANY(tokens, i - 1, "and", "by", "about");
+    return led && (ANY(tokens, i + 1, "wide", "high", "tall", "long", "deep", "square", "across") ||
+                   (token_phrase(tokens, i + 1, "and a half") && !ANY(tokens, i + 4, "of")));
+}
+
 static bool article_number(const struct note *note, size_t i, struct number *number) {
+    if (is_one_foot(note, i)) {
+        *number = (struct number){.value = 1, .taken = 0, .whole = true, .said = true, .tail = ""};
+        return true;
+    }
     if (!token_is(&note->tokens, i, "a") && !token_is(&note->tokens, i, "an")) return false;
     *number = (struct number){.value = 1, .taken = 1, .whole = true, .said = true, .tail = ""};
     size_t taken;

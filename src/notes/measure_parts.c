@@ -125,11 +125,12 @@ static const char *own_subject(const struct note *note, size_t from) {
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;
     while (from > 0 && ANY(tokens, from - 1, "about", "only", "just", "roughly", "around")) from--;
-    if (from < 2 || !ANY(tokens, from - 1, "is", "are", "measures")) return NULL;
+    bool said = from > 1 && ANY(tokens, from - 1, "is", "are", "measures");
+    if (from < 2) return NULL;
     size_t start = note_clause_from(note, from - 1, STOP_COMMA);
-    if (start == 0) return NULL;
+    if (start == 0 || (!said && start + 1 != from)) return NULL; // "spoon, eleven inches, bowl 3 in"
     while (ANY(tokens, start, "the", "its", "and", "a", "each", "center", "inner", "outer")) start++;
-    if (start + 1 >= from || tokens->at[start].kind != TOKEN_WORD || note->fault_word[start] ||
+    if (start + (said ? 1 : 0) >= from || tokens->at[start].kind != TOKEN_WORD || note->fault_word[start] ||
         note->taken[start] != TAKEN_NOT ||
         ANY(tokens, start, "it", "this", "that", "they", "thing", "whole", "overall", "height", "width",
             "length", "size", "which", "piece", "all", "both", "mine", "total", "what", "here", "longest",

@@ -101,13 +101,13 @@ static bool is_bore(const char *type, double mm) {
 // What is known by one figure, whatever its family.
 static bool is_long(const char *type) {
     static const char *const nouns[] = {
-        "chain",          "strap",     "cord",   "rope",     "stick", "cane",        "oar",
-        "paddle",         "hook",      "rod",    "pole",     "rule",  "belt",        "warming pan",
-        "rake",           "hoe",       "scythe", "sickle",   "spear", "bow",         "spindle",
-        "baluster",       "plank",     "beam",   "pipe",     "tube",  "bar",         "batten",
-        "shaft",          "telescope", "sword",  "scabbard", "scarf", "pump handle", "crop",
-        "whip",           "ski",       "mast",   "spar",     "boom",  "coil",        "ladder",
-        "bookcase ladder"};
+        "chain",    "strap",     "cord",    "rope",     "stick", "cane",        "oar",
+        "paddle",   "hook",      "rod",     "pole",     "rule",  "belt",        "warming pan",
+        "rake",     "hoe",       "scythe",  "sickle",   "spear", "bow",         "spindle",
+        "baluster", "plank",     "beam",    "pipe",     "tube",  "bar",         "batten",
+        "shaft",    "telescope", "sword",   "scabbard", "scarf", "pump handle", "crop",
+        "spoon",    "ladle",     "skimmer", "peel",     "poker", "rolling pin", "whip",
+        "ski",      "mast",      "spar",    "boom",     "coil",  "ladder",      "bookcase ladder"};
     for (size_t i = 0; type && i < sizeof nouns / sizeof *nouns; i++)
         if (ends_with(type, nouns[i])) return true;
     return false;

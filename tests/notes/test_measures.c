@@ -126,6 +126,9 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"bench, 5 foot long, foot wide, foot and a half high", "length 5 ft; width 1 ft; height 1.5 ft"},
+    {"bed, foot and a half of it gone", ""},
+    {"stand, 12 in tall, outlet 3 in", "height 12 in; size=3 in of outlet"},
     {"clock, 7 foot 8 to the finial", "height 92 in"},
     {"pole, 6 foot to the hook", "height 6 ft"},
     {"cake stand, 10 in across", "diameter 10 in"},
