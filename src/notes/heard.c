@@ -3,6 +3,7 @@
 // or so at another time. Whoever says so has not found it, so nothing that is denied there is told as not
 // there.
 #include "notes/any.h"
+#include "notes/faults.h"
 #include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -205,4 +206,16 @@ void scope_heard(struct scope *s) {
         if (told) read_told(s, from, to);
         i += n - 1;
     }
+}
+
+bool heard_is_doubted(const struct note *note, size_t to) {
+    enum { FAR = 6 };
+    static const char *const doubts[] = {"don't know",  "wouldn't know",    "can't say", "couldn't say",
+                                         "not sure",    "can't prove",      "no proof",  "can't be sure",
+                                         "can't vouch", "couldn't tell you"};
+    if (note->taken[to - 1] != TAKEN_ASIDE) return true; // the doubt is a word of it
+    for (size_t i = to; i < to + FAR && i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE;
+         i++)
+        if (token_first(&note->tokens, i, doubts, COUNT(doubts))) return true;
+    return false;
 }

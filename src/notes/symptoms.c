@@ -83,6 +83,16 @@ static bool is_leak_by(const struct fault_reader *r, const struct phrase_hit *hi
     return false;
 }
 
+static bool reads_not(const struct tokens *tokens, size_t i) {
+    enum { FAR = 4 };
+    bool no = false;
+    for (size_t at = i; at < i + FAR && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE; at++) {
+        no |= ANY(tokens, at, "can't", "cannot", "couldn't", "cant");
+        if (no && (ANY(tokens, at, "read") || token_phrase(tokens, at, "make out"))) return true;
+    }
+    return false;
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
@@ -138,6 +148,9 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from, "patch", "patches") && tokens->at[hit->from - 1].stop == STOP_NONE &&
         token_among(tokens, hit->from - 1, looks, COUNT(looks)))
         return true; // "a scorched patch on the bottom"
+    if (text_same(id, "stain") && ANY(tokens, hit->to - 1, "mark", "marks") &&
+        ANY(tokens, hit->to, "i", "that", "which", "we") && reads_not(tokens, hit->to))
+        return true; // "a faint mark I can't read": the maker's
     if (is_here_not(tokens, hit)) return true;
     if (text_same(id, "tarnish") && hit->near && ANY(tokens, hit->to - 1, "plate") &&
         ANY(tokens, hit->to - 2, "dinner", "tea", "side", "a", "small"))
