@@ -420,10 +420,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     }
     bool posted =
         text_same(hit->kinds[0]->rule.id, "postally-used"); // the postmark is a mark, and tells more
-    bool doubted =
-        text_same(hit->kinds[0]->rule.id, "authenticity-unverified") && heard_is_doubted(note, hit->to);
-    if (note->taken[hit->from] == TAKEN_MARK ? !posted : note->taken[hit->from] == TAKEN_ASIDE && !doubted)
+    bool origin = text_same(hit->kinds[0]->rule.id, "authenticity-unverified");
+    size_t doubt = origin && note->taken[hit->from] == TAKEN_ASIDE ? heard_doubt(note, hit->to) : 0;
+    if (note->taken[hit->from] == TAKEN_MARK ? !posted : note->taken[hit->from] == TAKEN_ASIDE && !doubt)
         return;
+    if (doubt) note_take(note, hit->to, doubt, TAKEN_SCOPE);
     struct spot spot = spot_of_hit(r, hit);
     if (fault_is_of_housed(r, hit, &spot)) spot.part_from = spot.part_to = 0;
     if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);

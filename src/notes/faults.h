@@ -387,9 +387,9 @@ void read_again(struct fault_reader *reader);
 void read_some_still(struct fault_reader *reader); // some_still.c: of that, what a word stands for
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_running(struct fault_reader *reader);
-// heard.c: "somebody told me it was old but I wouldn't know": what ends before token `to` is doubted by the
-// seller.
-bool heard_is_doubted(const struct note *note, size_t to);
+// heard.c: "somebody told me it was old but I wouldn't know": where the doubt of what ends before token `to`
+// ends; 0 for none.
+size_t heard_doubt(const struct note *note, size_t to);
 bool running_can(const struct note *note); // goods of which somebody would say so
 bool running_is_told(const struct record *record);
 const struct flaw *running_partly(const struct fault_reader *reader, const struct fault_hit *hit,

@@ -208,14 +208,16 @@ void scope_heard(struct scope *s) {
     }
 }
 
-bool heard_is_doubted(const struct note *note, size_t to) {
+size_t heard_doubt(const struct note *note, size_t to) {
     enum { FAR = 6 };
-    static const char *const doubts[] = {"don't know",  "wouldn't know",    "can't say", "couldn't say",
-                                         "not sure",    "can't prove",      "no proof",  "can't be sure",
-                                         "can't vouch", "couldn't tell you"};
-    if (note->taken[to - 1] != TAKEN_ASIDE) return true; // the doubt is a word of it
+    static const char *const doubts[] = {"don't know",  "wouldn't know", "can't say",        "couldn't say",
+                                         "not sure",    "can't prove",   "no proof",         "can't be sure",
+                                         "can't vouch", "have no idea",  "couldn't tell you"};
+    if (note->taken[to - 1] != TAKEN_ASIDE) return to; // the doubt is a word of it
     for (size_t i = to; i < to + FAR && i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE;
-         i++)
-        if (token_first(&note->tokens, i, doubts, COUNT(doubts))) return true;
-    return false;
+         i++) {
+        size_t n = token_first(&note->tokens, i, doubts, COUNT(doubts));
+        if (n) return i + n;
+    }
+    return 0;
 }
