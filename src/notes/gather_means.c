@@ -334,9 +334,11 @@ static bool is_none_missing(const struct fault_reader *r, const struct phrase_hi
         "left",    "now",      "here",   "yet",    "supplied",  "fitted",   "found",
         "today",   "sorry",    "any",    "with",   "available", "attached", "unfortunately",
         "however", "required", "needed", "at",     "on",        "in",       "and"};
-    bool top = ANY(tokens, hit->to - 1, "top", "cover") && hit->to < tokens->count &&
-               tokens->at[hit->to].kind == TOKEN_WORD && !token_among(tokens, hit->to, said, COUNT(said)) &&
-               (hit->to + 1 >= tokens->count || tokens->at[hit->to].stop != STOP_NONE); // "no top rail"
+    bool over = hit->to + 1 >= tokens->count || tokens->at[hit->to + 1].stop != STOP_NONE;
+    bool top =
+        over && hit->to < tokens->count && tokens->at[hit->to].kind == TOKEN_WORD &&
+        !token_among(tokens, hit->to, said, COUNT(said)) &&
+        (ANY(tokens, hit->to - 1, "top", "cover") || spot_word(r, hit->to)); // "no top rail", "no shade ring"
     return top || ANY(tokens, hit->to, "missing", "lost", "lacking") ||
            token_among(tokens, hit->to, owned, sizeof owned / sizeof *owned); // "no lid knob"
 }

@@ -106,6 +106,10 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
     const struct tokens *tokens = &r->note->tokens;
     const struct family *family = r->note->record->family;
     const char *type = r->note->record->type.value;
+    for (size_t i = 0; i + 1 < tokens->count; i++) // "gilt line round the lid" of a japanned box
+        if (ANY(tokens, i, "gilt", "gold") &&
+            ANY(tokens, i + 1, "line", "lines", "letters", "lettering", "decoration", "border", "design"))
+            return true;
     for (size_t i = 0; family && i < COUNT(metals); i++)
         if (text_same(family->rule.id, metals[i])) return false;
     if (type && strstr(type, "watch")) return false;
@@ -355,6 +359,9 @@ static bool metal_coat(const struct said *s) {
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
 }
+static bool music(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"music"}, 1);
+}
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
 }
@@ -551,6 +558,9 @@ static const struct meaning {
      .last = "lost missing gone", .when = whole_lost, .absent = true},
     {"binding-weak", .of = "hinges", .when = box, .absent = true},
     {"binding-weak", "loose-part", .when = hinge},
+    {"rubber-perished", "fabric-weak",
+     .of = "burlap canvas cloth silk linen hessian fabric webbing jute felt", .last = "brittle"},
+    {"seam-split", "hole", .any = "leak leaks leaking air", .when = music},
     {"rubber-perished", "crack", .last = "brittle cracked", .when = plastic}, // "the lid has gone brittle"
     {"missing-pieces", "broken-part", .when = of_one},
 };

@@ -229,7 +229,8 @@ static bool is_share(const struct tokens *tokens, size_t i) {
 // "Doesn't grip", "won't catch": what it does, and no part.
 static bool is_done(const struct tokens *tokens, size_t i) {
     return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-           ANY(tokens, i, "grip", "catch", "hold", "lock", "seal", "clip", "latch") &&
+           ANY(tokens, i, "grip", "catch", "hold", "lock", "seal", "clip", "latch", "pull", "zip", "screw",
+               "buckle", "fold", "hook") &&
            ANY(tokens, i - 1, "doesn't", "don't", "won't", "wont", "doesnt", "dont", "wouldn't", "can't",
                "didn't", "to", "not");
 }
@@ -271,7 +272,7 @@ static bool is_sided(const struct fault_reader *r, size_t i) {
         return false;
     bool first = i == 1 || tokens->at[i - 2].stop != STOP_NONE;
     if (!first && !token_among(tokens, i - 2, opens, COUNT(opens)) && !spot_side(tokens, i - 2)) return false;
-    bool ends = token->stop != STOP_NONE || i + 1 >= tokens->count;
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     bool no = !first && ANY(tokens, i - 2, "no", "missing") && ends;
     bool said = !ends && token_among(tokens, i + 1, is, COUNT(is));
     if (!no && !said && (ends || !token_among(tokens, i + 1, gone, COUNT(gone)))) return false;

@@ -267,9 +267,12 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from, *from = &spot->part_from, *to = &spot->part_to;
     if (hit->kinds[0]->form == ABSENCE) return false;
+    bool some = false; // "pages are loose and some have stains"
     for (size_t n = 0; n < BACK_MOST; n++, at--) {
         if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || r->part[at - 1]) return false;
-        if (degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") ||
+        some = at < hit->from && ANY(tokens, at - 1, "some", "several", "most") &&
+               ANY(tokens, at, "are", "have");
+        if (some || degrees_number(tokens, at - 1) || ANY(tokens, at - 1, "one's") ||
             (is_rest(tokens, at - 1) && at > 1))
             break;
         if (!ANY(tokens, at - 1, "is", "are", "has", "have", "a", "an", "of", "them", "been", "gone", "got",
@@ -277,9 +280,11 @@ bool spot_of_one(const struct fault_reader *r, const struct fault_hit *hit, stru
             return false;
     }
     if (at == 0 ||
-        !(degrees_number(tokens, at - 1) || is_rest(tokens, at - 1) || ANY(tokens, at - 1, "one's")))
+        !(some || degrees_number(tokens, at - 1) || is_rest(tokens, at - 1) || ANY(tokens, at - 1, "one's")))
         return false;
-    spot->which = ANY(tokens, at - 1, "other") ? "other" : degrees_number(tokens, at - 1) > 1 ? NULL : "";
+    spot->which = ANY(tokens, at - 1, "other")                 ? "other"
+                  : some || degrees_number(tokens, at - 1) > 1 ? NULL
+                                                               : "";
     bool at_once = at == hit->from; // no verb between the number and the fault
     size_t start = scope_sentence_start(&r->scope, hit->from), number = at - 1;
     bool rest = is_rest(tokens, number); // "two are missing, the other two rusty"
