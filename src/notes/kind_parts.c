@@ -359,9 +359,6 @@ static bool metal_coat(const struct said *s) {
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
 }
-static bool music(const struct said *s) {
-    return is_in(s->r, (const char *const[]){"music"}, 1);
-}
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
 }
@@ -560,7 +557,6 @@ static const struct meaning {
     {"binding-weak", "loose-part", .when = hinge},
     {"rubber-perished", "fabric-weak",
      .of = "burlap canvas cloth silk linen hessian fabric webbing jute felt", .last = "brittle"},
-    {"seam-split", "hole", .any = "leak leaks leaking air", .when = music},
     {"rubber-perished", "crack", .last = "brittle cracked", .when = plastic}, // "the lid has gone brittle"
     {"missing-pieces", "broken-part", .when = of_one},
 };
