@@ -216,8 +216,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                   (text_same(id, "kitchenware") || text_same(id, "ceramics") || text_same(id, "glassware") ||
                    text_same(id, "metalware"));
     const char *type = note->record->type.value ? note->record->type.value : "";
-    bool topped =
-        strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") || strstr(type, "cloche");
+    bool topped = strstr(type, "lid") || strstr(type, "dome") || strstr(type, "cover") ||
+                  strstr(type, "cloche") ||
+                  (id && text_same(id, "lighting") &&
+                   (strstr(type, "glass") || strstr(type, "shade") || strstr(type, "globe") ||
+                    strstr(type, "lamp") || strstr(type, "chimney")));
     glazed |= text_same(head, "base") && (topped || !only_no); // "butter dish lid, no base"
     glazed |= text_same(note->tokens.at[to - 1].fold, "tips") || (to > from + 1 && text_same(head, "tip"));
     glazed |= text_same(note->tokens.at[to - 1].fold, "tops") && from > 0 &&

@@ -326,9 +326,13 @@ static bool is_none_missing(const struct fault_reader *r, const struct phrase_hi
                                         "clip",   "screw",  "screws", "latch",  "stay",   "clasp",  "pull",
                                         "lining", "liner",  "spring", "chain",  "string", "strap",  "lock",
                                         "button", "gasket", "seal",   "insert", "rod",    "pin",    "rest"};
-    if (hit->flaw->form != ABSENCE || hit->to < hit->from + 2 || !token_is(tokens, hit->to - 2, "no") ||
-        tokens->at[hit->to - 1].stop != STOP_NONE)
+    if (hit->flaw->form != ABSENCE || hit->to < hit->from + 2 || tokens->at[hit->to - 1].stop != STOP_NONE)
         return false;
+    if (!hit->near && ANY(tokens, hit->to - 1, "lid", "door", "drawer", "burner") &&
+        ANY(tokens, hit->from, "lost", "missing", "lacks", "lacking", "has", "without", "minus") &&
+        ANY(tokens, hit->to, "knob", "handle", "hinge", "finial", "catch", "screw", "pull", "rest", "latch"))
+        return true; // "lost its lid knob"
+    if (!token_is(tokens, hit->to - 2, "no")) return false;
     static const char *const said[] = {
         "though",  "tho",      "sadly",  "either", "present",   "included", "anymore",
         "left",    "now",      "here",   "yet",    "supplied",  "fitted",   "found",

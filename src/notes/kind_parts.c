@@ -417,6 +417,13 @@ static bool is_of(const char *list, const char *place) {
     return false;
 }
 
+// "A bent corner" of a plate of brass.
+static bool hard_metal(const struct said *s) {
+    static const char *const ids[] = {"metalware", "kitchenware", "lighting", "tools", "clocks-watches"};
+    return is_in(s->r, ids, COUNT(ids)) && AT(s, s->hit->from, "bent", "bend", "folded") &&
+           !(s->place && is_of("card label box paper page shade", s->place));
+}
+
 // "Gone brown", of a finish that was thought to be a patina.
 static bool darkened(const struct said *s) {
     return AT(s, s->hit->to - 2, "gone", "turned", "going") &&
@@ -539,6 +546,7 @@ static const struct meaning {
     {"paint-flaking", "wear-rub",
      .of = "felt velvet baize pad pads lining cloth leather fabric carpet cushion", .last = "bare"},
     {"paint-flaking", "plate-wear", .when = metal_coat},
+    {"crease", "dent-bend", .when = hard_metal},
     {"bruise-impact", "dent-bend", .first = "bruise bruises bruised", .when = metal},
     {"seized", "loose-part", .next = "tighten hold grip bite", .any = "worn stripped"},
     {"pest-signs", "dent-bend", .any = "teeth tooth", .when = forged},

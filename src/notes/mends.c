@@ -90,7 +90,7 @@ bool mends_with(const struct fault_hit *hit, const struct tokens *tokens, size_t
             return true;
     size_t at = i;
     while (at > hit->from && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
-    bool with = at > 0 && token_is(tokens, at - 1, "with"); // "bound with string"
+    bool with = at > 0 && ANY(tokens, at - 1, "with", "by"); // "bound with string"
     return with || token_among(tokens, i, words, COUNT(words));
 }
 

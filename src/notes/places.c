@@ -22,8 +22,8 @@ bool spot_preposition(const struct tokens *tokens, size_t i) {
 }
 
 bool spot_adverb(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"inside",     "outside",    "underneath",
-                                        "throughout", "everywhere", "overall"};
+    static const char *const words[] = {"inside",     "outside", "underneath", "throughout",
+                                        "everywhere", "overall", "lengthwise", "lengthways"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -280,10 +280,10 @@ bool spot_place_before(const struct fault_reader *r, size_t i, size_t *from, siz
 }
 
 static size_t behind_hit(const struct fault_reader *r, size_t i) {
-    static const char *const skipped[] = {"right",   "mostly",  "mainly",   "especially", "maybe", "just",
-                                          "only",    "also",    "marks",    "mark",       "or",    "two",
-                                          "spots",   "spot",    "all",      "about",      "here",  "there",
-                                          "visible", "showing", "starting", "you",        "can",   "see"};
+    static const char *const skipped[] = {
+        "right",   "mostly",  "mainly",   "especially", "maybe", "just", "only",    "also", "marks",
+        "mark",    "or",      "two",      "spots",      "spot",  "all",  "about",   "here", "there",
+        "visible", "showing", "starting", "you",        "can",   "see",  "running", "going"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     if (token_phrase(tokens, at, "to speak of")) at += token_phrase(tokens, at, "to speak of");

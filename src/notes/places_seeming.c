@@ -59,6 +59,8 @@ bool place_is_of_doer(const struct fault_reader *r, size_t i) {
     if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "a", "an") &&
         token_among(tokens, i + 2, makers, sizeof makers / sizeof *makers))
         return true; // "a ring from a glass"
+    if (token_is(tokens, i, "by") && ANY(tokens, i + 1, "tape", "string", "wire", "cord", "glue", "twine"))
+        return true; // "held by tape"
     if (!i || !token_is(tokens, i, "from") || !token_among(tokens, i - 1, done, COUNT(done))) return false;
     size_t at = i + 1;
     while (spot_article(tokens, at)) at++;

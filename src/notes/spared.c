@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/faults.h"
 #include "notes/scope.h"
 #include "text/order.h"
 
@@ -228,11 +229,21 @@ static bool is_of_use(const struct scope *s, size_t i) {
     return size && figure;
 }
 
+// "6 in without the handle": right behind a figure with its unit.
+static bool is_behind_measure(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    return i > 1 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i, "no") &&
+           ANY(tokens, i - 1, "in", "inch", "inches", "cm", "mm", "\"", "ft", "feet", "high", "tall", "long",
+               "wide", "across", "lb", "lbs", "oz", "pounds") &&
+           (tokens->at[i - 2].kind == TOKEN_FIGURE || degrees_number(tokens, i - 2) > 0 ||
+            s->note->taken[i - 2] == TAKEN_MEASURE);
+}
+
 static bool read_use(struct scope *s, size_t i) {
     static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less", "no"};
     const struct tokens *tokens = &s->note->tokens;
     if (!AMONG(tokens, i, cues)) return false;
-    if (AMONG(tokens, i, cues) && is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
+    if (is_behind_measure(s, i) || is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
     return true;
 }
 

@@ -171,7 +171,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
                          size_t *to) {
     if (is_whole(r, hit)) return false;
     for (size_t i = hit->from + 1; i < hit->to; i++) {
-        if (!r->part[i] || !is_place_in_phrase(r, hit, i)) continue;
+        if (!r->part[i] || !is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;

@@ -280,14 +280,9 @@ static void read_behind(struct fault_reader *r, size_t i) {
         tell(r, "replaced-part", &part, i, at + a + 4); // "is a plastic one off a wine box"
         return;
     }
-    size_t one = at + a + 2; // "is a modern screw one", "are newer brass ones"
-    bool another = a && ANY(tokens, at + a + token_is(tokens, at + a, "a"), "modern", "newer", "later", "new",
-                            "replacement", "different", "reproduction", "odd");
-    while (another && one < at + a + 5 && tokens->at[one - 1].stop == STOP_NONE &&
-           !ANY(tokens, one, "one", "ones"))
-        one++;
-    if (another && ANY(tokens, one, "one", "ones")) {
-        tell(r, "replaced-part", &part, i, one + 1);
+    size_t made = a ? part_made_at(tokens, at + a) : 0;
+    if (made) {
+        tell(r, "replaced-part", &part, i, made);
         return;
     }
     size_t n = taken_from(r, at + a);
