@@ -27,6 +27,7 @@ static const struct {
     {"hums", FAILS},
     {"whistles", FAILS},
     {"slips", FAILS},
+    {"slips off", SLACK},
     {"slip", FAILS},
     {"jumps", FAILS},
     {"skips stitches", FAILS},
