@@ -470,7 +470,7 @@ static const struct meaning {
     {"leather-crack", "wood-split", .of = BARS " board boards rim shaft", .any = "split splits"},
     {"fabric-weak", "broken-part", .of = "case box trunk cabinet", .when = hardware}, // "is falling apart"
     {"stain", "screen-damage", .of = "viewfinder lens lenses eyepiece objective", .any = "spot spots"},
-    {"trimmed", "drilled-converted", .of = "hose end handle grip shaft tube pipe rod pole"},
+    {"trimmed", "drilled-converted", .of = "hose tube pipe rod pole grip"},
     {"finish-crackle", "crazing", .of = "crock bowl plate dish tile glaze insert jar pot lid liner",
      .any = "crazing crazed craze"},
     {"scratches", "screen-damage", .of = "crystal lens lenses", .when = not_fired_goods},
