@@ -351,8 +351,11 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     for (size_t k = 0; k < count; k++) {
         if (triggers_list[k].words[0] != token->fold[0]) continue;
         taken = token_phrase(&note->tokens, i, triggers_list[k].words);
-        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales"))
-            continue; // "sold for parts", "postage scale"
+        if (!taken || ANY(&note->tokens, i + taken, "parts", "spares", "repair", "scale", "scales", "journal",
+                          "gazette", "company", "office", "agent", "agents", "line", "news", "chart"))
+            continue; // "sold for parts", "postage scale", "shipping journal"
+        if (i > 0 && token_is(&note->tokens, i, "shipping") && token_is(&note->tokens, i - 1, "of"))
+            continue; // "journal of shipping"
         *reach = triggers_list[k].reach;
         return taken;
     }

@@ -70,6 +70,20 @@ static bool leaves_out(const struct tokens *tokens, size_t i) {
                      (state && (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)));
 }
 
+// "Handles rusty, one loose": the plural that opens the sentence; SIZE_MAX where it says something else.
+static size_t opening_plural(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || !ANY(tokens, i, "one", "two") || tokens->at[i - 1].stop != STOP_COMMA ||
+        !ANY(tokens, i + 1, "loose", "stiff", "short", "off") ||
+        (i + 2 < tokens->count && tokens->at[i + 2].stop == STOP_NONE))
+        return SIZE_MAX;
+    size_t start = note_clause_from(note, i, STOP_SENTENCE);
+    while (start < i && ANY(tokens, start, "the", "its", "both")) start++;
+    while (start + 1 < i && is_part(note, start) && is_part(note, start + 1)) start++;
+    bool plural = is_part(note, start) && tokens->at[start].one != tokens->at[start].fold;
+    return plural ? start : SIZE_MAX;
+}
+
 static struct token named(const struct tokens *tokens, size_t behind, size_t part) {
     const struct token *before = &tokens->at[behind];
     const char *one = tokens->at[part].one;
@@ -88,10 +102,10 @@ void note_name_again(struct note *note) {
     if (!note->book) return;
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
-        size_t part = leaves_out(tokens, i) ? told_before(note, i) : SIZE_MAX;
+        size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         if (part == SIZE_MAX) continue;
         if (!parts) parts = arena_array(note->arena, tokens->count, sizeof *parts);
-        parts[i] = part; // never 0: a number stands before it
+        parts[i] = part + 1;
         more++;
     }
     if (!more) return;
@@ -99,7 +113,7 @@ void note_name_again(struct note *note) {
     size_t count = 0;
     for (size_t i = 0; i < tokens->count; i++) {
         at[count++] = tokens->at[i];
-        if (parts[i]) at[count++] = named(tokens, i, parts[i]);
+        if (parts[i]) at[count++] = named(tokens, i, parts[i] - 1);
     }
     tokens->at = at;
     tokens->count = count;

@@ -408,7 +408,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     // "Cloth, plates all present": ticked off, and no goods
     size_t ticked = head->to + (ANY(&note->tokens, head->to, "all", "is", "are") ? 1 : 0);
     if (pick->order > 1 && ANY(&note->tokens, ticked, "present", "there", "intact", "complete", "accounted"))
-        value -= 60;
+        value -= ANY(&note->tokens, head->to - 1, "plates", "pages", "leaves", "maps") ? 90 : 60; // of a book
     if (thing_is_taken_back(note, chunk->to)) value -= 90;
     if (is_faulty_part(note, chunk, head)) value -= chunk->from == 0 ? 55 : 40;
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;

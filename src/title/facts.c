@@ -205,9 +205,21 @@ static void make_attributes(struct phrase_maker *m) {
 
 // --- a part with its own color, material or finish: one bound phrase ---
 
+// What several are kept in together is one: "six forks in a leather case".
+static bool is_container(const char *part) {
+    static const char *const words[] = {"box",   "case", "roll",  "bag",  "tin",
+                                        "chest", "rack", "crate", "pouch"};
+    const char *last = strrchr(part, ' ');
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (text_same(last ? last + 1 : part, words[i])) return true;
+    return false;
+}
+
 static const char *part_noun(struct phrase_maker *m, const char *part) {
     const char *type = m->record->type.value ? m->record->type.value : "";
-    return m->record->count > 1 && !noun_is_collective(type) ? say_plural(m->arena, part) : part;
+    return m->record->count > 1 && !is_container(part) && !noun_is_collective(type)
+               ? say_plural(m->arena, part)
+               : part;
 }
 
 // "Ring on Bottom": a feature stands on a side of the thing, where a band or a lid has it ("Stretch Band").
