@@ -442,6 +442,12 @@ static bool is_denied(const char *text, const char *at) {
 
 // "Doesn't", "does not" before what would be harm: the denial itself is none.
 static bool is_denial(const char *text, const char *at) {
+    static const char *const unknown[] = {"can't identify",  "can't place",    "can't name",  "can't tell",
+                                          "can't say",       "can't remember", "can't swear", "can't be sure",
+                                          "cannot identify", "can't make out", "can't prove", "can't recall",
+                                          "cannot say"};
+    for (size_t i = 0; i < COUNT(unknown); i++)
+        if (!strncmp(at, unknown[i], strlen(unknown[i]))) return true; // of who writes, and not of the thing
     static const char *const denials[] = {"doesn't ", "does not ", "do not ", "doesnt ", "without "};
     for (size_t i = 0; i < COUNT(denials); i++) {
         size_t n = strlen(denials[i]);

@@ -296,7 +296,10 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         if (ANY(tokens, k, ",", "and", "&", "+")) k++;
         size_t more;
         int next = number_whole(tokens, k, &more);
-        if (!next || k + more >= tokens->count) break;
+        if (!next || k + more >= tokens->count || note->taken[k] == TAKEN_MEASURE) break; // "9 inches tall"
+        if (ANY(tokens, k + more, "inches", "feet", "foot", "inch", "pounds", "ounces", "pints", "gallons",
+                "yards"))
+            break;
         // "Four big forks and two small"
         size_t look = k + more + 1;
         bool joined = ANY(tokens, k - 1, "and", "&", "+");

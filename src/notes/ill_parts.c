@@ -59,7 +59,7 @@ static const struct {
      NULL,
      {[STUFF_LEATHER] = "leather-crack", [STUFF_RUBBER] = "rubber-perished", [STUFF_WOOD] = "wood-split"}},
     {" damp soggy waterlogged ", "water-damage", {[STUFF_PAPER] = "water-damage"}},
-    {" undone unstitched unsewn unpicked ",
+    {" undone unstitched unsewn unpicked unwinding unwound unraveling unravelling unwrapped unwrapping ",
      "loose-part",
      {[STUFF_CLOTH] = "seam-open", [STUFF_LEATHER] = "seam-open"}},
     {" loose sloppy floppy ", "loose-part", {NULL}},

@@ -145,6 +145,16 @@ static bool is_owners(const struct fault_reader *r, const struct fault_hit *hit)
 
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
+// "They fit a 1 5/8 inch hole": of where it goes.
+static bool is_hole_for_it(const struct tokens *tokens, const struct fault_hit *hit) {
+    enum { BACK = 7 };
+    if (!ANY(tokens, hit->to - 1, "hole", "holes")) return false;
+    for (size_t k = hit->from; k > 0 && k + BACK > hit->from && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "fit", "fits", "takes", "suits", "needs"))
+            return !ANY(tokens, k, "over", "the");
+    return false;
+}
+
 // "A stain from a leaky bottle", "a ring from a wet pot": of what left it.
 static bool is_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { BACK = 3 };
@@ -165,7 +175,9 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit)) return true;
+    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit) ||
+        is_hole_for_it(tokens, hit))
+        return true;
     if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit))

@@ -15,13 +15,13 @@ enum { FAR = 9 };
 // What is worn away is no part that lacks.
 static bool is_surface(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "gilding", "gilt",    "gold",   "paint",      "pattern",   "print",  "finish",    "lacquer",
-        "polish",  "plating", "plate",  "decoration", "varnish",   "design", "lettering", "transfer",
-        "color",   "colour",  "glaze",  "enamel",     "silvering", "nap",    "pile",      "leather",
-        "veneer",  "bits",    "bit",    "piece",      "pieces",    "corner", "corners",   "end",
-        "ends",    "edge",    "top",    "tip",        "page",      "pages",  "numbers",   "line",
-        "lines",   "stone",   "stones", "rubber",     "elastic",   "spring", "works",     "stitching",
-        "thread",  "side",    "lining"};
+        "tin",       "tinning",   "gilding", "gilt",    "gold",   "paint",      "pattern",   "print",
+        "finish",    "lacquer",   "polish",  "plating", "plate",  "decoration", "varnish",   "design",
+        "lettering", "transfer",  "color",   "colour",  "glaze",  "enamel",     "silvering", "nap",
+        "pile",      "leather",   "veneer",  "bits",    "bit",    "piece",      "pieces",    "corner",
+        "corners",   "end",       "ends",    "edge",    "top",    "tip",        "page",      "pages",
+        "numbers",   "line",      "lines",   "stone",   "stones", "rubber",     "elastic",   "spring",
+        "works",     "stitching", "thread",  "side",    "lining"};
     return AMONG(tokens, i, words);
 }
 
