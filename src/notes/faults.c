@@ -435,6 +435,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                                                           : NULL;
     const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
     if (!kind) return; // its file is broken
+    bool seat = text_same(kind->rule.id, "lining-damage") && note->record->family &&
+                text_same(note->record->family->rule.id, "furniture") &&
+                ANY(&note->tokens, hit->from, "velvet", "velvet's");
+    if (seat) kind = ruleset_flaw(note->rules, "upholstery-wear"); // of a chair the velvet is no lining
+    if (!kind) return;
     if (is_of_unsized(r, hit, kind)) return;
     bool crack = text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to);
     if (crack || fault_of_new_part(r, hit, kind)) {
