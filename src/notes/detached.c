@@ -135,7 +135,10 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
         bool place =
             at > 0 && ANY(tokens, at - 1, "on", "at", "in", "of", "from", "to", "under", "round", "near");
         if (back > 1 && ANY(tokens, at, "the", "its") && !place) break; // "a chip on an ear and the felt has"
-        if (kind_of(r, at) || (manner == DOES && r->part[at])) return at + 1;
+        bool away =
+            ANY(tokens, i + 1, "off", "away", "out", "adrift") && at + 3 > i; // "the top has come away"
+        if (kind_of(r, at) || ((manner == DOES || away) && r->part[at] && r->note->taken[at] != TAKEN_TYPE))
+            return at + 1;
     }
     bool gone = manner == DID && token_among(tokens, i + 1, off, COUNT(off)) &&
                 !(token_is(tokens, i, "is") || token_is(tokens, i, "are"));

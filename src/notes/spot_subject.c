@@ -277,6 +277,11 @@ bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size
     while (start < at && spot_article(tokens, start)) start++;
     *from = start;
     while (start < at && r->part[start] && r->note->taken[start] != TAKEN_TYPE) start++;
+    bool plain = start == *from && start + 1 < at && ANY(tokens, start + 1, "is", "are") &&
+                 r->note->taken[start] != TAKEN_TYPE && !r->scope.fault[start] &&
+                 !is_no_subject(tokens, start) &&
+                 !ANY(tokens, start, "colors", "colours", "condition", "shape");
+    if (plain) start++; // "splint is sound but dirty": a word of no list
     *to = start;
     static const char *const right[] = {"clear", "solid", "fine",  "good",     "sound",  "whole",    "ok",
                                         "okay",  "tight", "clean", "straight", "intact", "complete", "there"};

@@ -536,7 +536,10 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (!nowhere && spot.part_to == spot.part_from && hit->kinds[0]->form == FAULT &&
         spot.where_from > hit->from) {
         struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
-        if (!spot_of_heading(r, hit, &shared.part_from, &shared.part_to)) spot_share_part(r, hit, &shared);
+        bool headed =
+            spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
+            (degree_is_state(r, hit) && spot_of_contrast(r, hit->from, &shared.part_from, &shared.part_to));
+        if (!headed) shared = (struct spot){0}, spot_share_part(r, hit, &shared);
         if (shared.part_to == shared.part_from &&
             spot_of_one(r, hit, &shared)) { // "one's split from the ferrule"
             bool piece = shared.part_to > shared.part_from && shared.where_to == shared.where_from;
