@@ -135,8 +135,13 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
         bool place =
             at > 0 && ANY(tokens, at - 1, "on", "at", "in", "of", "from", "to", "under", "round", "near");
         if (back > 1 && ANY(tokens, at, "the", "its") && !place) break; // "a chip on an ear and the felt has"
-        bool away =
-            ANY(tokens, i + 1, "off", "away", "out", "adrift") && at + 3 > i; // "the top has come away"
+        size_t lead = at; // "the top has come away", but "velvet in the lid"
+        while (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE &&
+               (r->part[lead - 1] || spot_article(tokens, lead - 1)))
+            lead--;
+        bool opens =
+            lead == 0 || tokens->at[lead - 1].stop != STOP_NONE || ANY(tokens, lead - 1, "and", "but");
+        bool away = opens && back < 3 && ANY(tokens, i + 1, "off", "away", "out", "adrift");
         if (kind_of(r, at) || ((manner == DOES || away) && r->part[at] && r->note->taken[at] != TAKEN_TYPE))
             return at + 1;
     }
