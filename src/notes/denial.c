@@ -298,6 +298,14 @@ static bool lacks_a_part(const struct scope *s, size_t i) {
     return from > 0 && from < i && tokens->at[from - 1].stop == STOP_COMMA && !back;
 }
 
+// "Chips on the rim, none go far", "cracks, none out": of those that there are.
+static bool is_of_some(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "none") && i > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
+           ANY(tokens, i + 1, "go", "goes", "out", "run", "runs", "through", "show", "shows", "lost",
+               "serious", "reach", "reaches", "of", "come", "comes", "big", "large", "long", "moving",
+               "open");
+}
+
 // "Chip free", "smoke-free": the word before alone; "chips: none" the clause before.
 static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance) {
     const struct tokens *tokens = &s->note->tokens;
@@ -309,7 +317,7 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
         return;
     }
     size_t from = i;
-    if (is_of_elsewhere(s, i, i + n) || is_of_its_subject(s, i)) return;
+    if (is_of_elsewhere(s, i, i + n) || is_of_its_subject(s, i) || is_of_some(tokens, i)) return;
     if (i > 0 && tokens->at[i - 1].stop == STOP_CLAUSE) from = i - 1; // "cracks: none"
     if (lacks_a_part(s, i)) return;
     if (tokens->flat && token_is(tokens, i, "none")) { // "one pocket unstitched zip none": of the word before

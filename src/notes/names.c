@@ -60,7 +60,10 @@ static bool ails_at_once(const struct note *note, size_t i) {
     while (at < i + 4 && at < tokens->count &&
            ANY(tokens, at, "a", "been", "slightly", "badly", "bit", "come"))
         at++;
-    return at < tokens->count && note->fault_word[at];
+    // "Underdish fine": nor is what it praises
+    return at < tokens->count &&
+           (note->fault_word[at] || ANY(tokens, at, "fine", "ok", "okay", "good", "sound", "perfect",
+                                        "intact", "tight", "clean", "works"));
 }
 
 // "Seatboard with it": words of one piece that end in a part are no names, though no book has them.

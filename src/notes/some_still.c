@@ -195,6 +195,9 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     bool bare = !place && sure && !some && start == hit->to && ends_there(tokens, i + n);
     if (!place && !bare) return;
     if (place && !sure && is_piece(tokens, place)) return;
+    if (place && ANY(tokens, i + n, "of", "in", "from") &&
+        ANY(tokens, place - 1, "set", "pair", "service", "suite"))
+        return; // "no crack. One of a set"
     if (some && !ends_there(tokens, place) && !spot_preposition(tokens, place))
         return; // "a bit on the heavy side for a child"
     struct fault_hit one = *hit;

@@ -244,22 +244,6 @@ static bool is_stuff_said(const struct note *note, size_t i) {
     return note->taken[i] == TAKEN_VALUE && word_at(note, i, 1u << USE_MATERIAL, &entry) == 1;
 }
 
-// "Map of the islands on linen", "print, on silk": a sheet, and what it is on.
-static bool is_sheet(const struct note *note, size_t from, size_t on) {
-    static const char *const sheets[] = {"map",      "chart",   "plan",       "print",   "picture",
-                                         "painting", "drawing", "sampler",    "banner",  "diagram",
-                                         "poster",   "scroll",  "rubbing",    "panel",   "icon",
-                                         "rug",      "mat",     "embroidery", "tapestry"};
-    const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    last = last ? last + 1 : type;
-    bool sheet = false;
-    for (size_t i = 0; last && i < COUNT(sheets); i++) sheet |= text_same(last, sheets[i]);
-    if (!sheet || !standing_is_stop(note, from + 1)) return false;
-    for (size_t i = note_clause_from(note, on, STOP_SENTENCE); i < on; i++)
-        if (note->fault_word[i]) return false;
-    return true;
-}
-
 // "Map on linen", "plan drawn on vellum": what a picture or a writing is on.
 static bool is_ground(const struct note *note, size_t from, size_t on) {
     if (on > 0 && ANY(&note->tokens, on, "over") && note->taken[on - 1] == TAKEN_VALUE)
@@ -269,7 +253,8 @@ static bool is_ground(const struct note *note, size_t from, size_t on) {
                "vellum", "parchment", "cotton", "calico", "velvet", "satin", "board", "hardboard", "oilcloth",
                "rice", "burlap", "hessian", "jute", "muslin", "copper", "wood", "oak", "pine", "steel",
                "iron", "brass", "tin", "nickel") &&
-           (standing_is_type(note, on - 1) || is_stuff_said(note, on - 1) || is_sheet(note, from, on) ||
+           (standing_is_type(note, on - 1) || is_stuff_said(note, on - 1) ||
+            standing_is_sheet(note, from, on) ||
             ANY(&note->tokens, on - 1, "printed", "painted", "drawn", "mounted", "laid", "done", "worked",
                 "written", "engraved", "beads", "beadwork", "embroidery", "applique", "stuck", "pasted",
                 "colored"));
@@ -348,8 +333,9 @@ static enum standing behind(const struct note *note, size_t from, const char **o
             *of = ANY(&note->tokens, prev - 1, "lined") ? "lining" : standing_part_before(note, prev - 1);
             return *of ? STANDING_PART : STANDING_THING; // "seat recovered in green velvet"
         }
-        if (n == 0 && (is_ground(note, from, prev) || is_color_ground(note, from, prev)))
-            return STANDING_THING;
+        if ((n == 0 && (is_ground(note, from, prev) || is_color_ground(note, from, prev))) ||
+            (n == 1 && ANY(&note->tokens, prev, "over") && is_ground(note, from, prev)))
+            return STANDING_THING; // "lace over cream silk"
         if (token_is(&note->tokens, prev, "with") && n == 0 &&
             (*of = standing_part_before(note, prev)) != NULL)
             return STANDING_PART; // "base with basketweave"

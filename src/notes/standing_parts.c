@@ -5,6 +5,7 @@
 #include "notes/number.h"
 #include "notes/standing.h"
 #include "notes/things.h"
+#include "text/order.h"
 #include "text/utf8.h"
 
 // "Velvet back", "pine sides", "brass corners": sides of the thing are parts of their own stuff.
@@ -106,4 +107,20 @@ const char *standing_subject(const struct note *note, size_t verb) {
     const char *type = note->record->type.value;
     if (type && strstr(type, t->one ? t->one : t->fold)) return NULL; // the thing again
     return standing_part_words(note, noun, verb);
+}
+
+// "Map of the islands on linen", "print, on silk": a sheet, and what it is on.
+bool standing_is_sheet(const struct note *note, size_t from, size_t on) {
+    static const char *const sheets[] = {"map",      "chart",   "plan",       "print",   "picture",
+                                         "painting", "drawing", "sampler",    "banner",  "diagram",
+                                         "poster",   "scroll",  "rubbing",    "panel",   "icon",
+                                         "rug",      "mat",     "embroidery", "tapestry"};
+    const char *type = note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    last = last ? last + 1 : type;
+    bool sheet = false;
+    for (size_t i = 0; last && i < sizeof sheets / sizeof *sheets; i++) sheet |= text_same(last, sheets[i]);
+    if (!sheet || !standing_is_stop(note, from + 1)) return false;
+    for (size_t i = note_clause_from(note, on, STOP_SENTENCE); i < on; i++)
+        if (note->fault_word[i]) return false;
+    return true;
 }

@@ -18,4 +18,7 @@ const char *standing_part_spoken_of(const struct note *note, size_t comma);
 // NULL where none is.
 const char *standing_subject(const struct note *note, size_t verb);
 
+// "Map of the islands on linen": is the thing a sheet, and the stuff at token `from` what it is on?
+bool standing_is_sheet(const struct note *note, size_t from, size_t on);
+
 #endif

@@ -332,7 +332,7 @@ static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, en
 
 // "Marked with a lion and an anchor": a maker's device, and nothing that the thing shows.
 static bool is_device(const struct note *note, size_t i) {
-    enum { FAR = 8 };
+    enum { FAR = 12 };
     const struct tokens *tokens = &note->tokens;
     for (size_t back = 1; back < FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
         if (ANY(tokens, i - back, "marked", "stamped", "hallmarked", "backstamped", "impressed", "mark",
@@ -459,6 +459,9 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
             (token_is(&note->tokens, i + n, "of") || (i > 0 && token_is(&note->tokens, i - 1, "a"))))
             return;
         if (is_doer(note, i, i + n) || is_device(note, i)) return;
+        if (has_use(entry, USE_PART) && i > 0 && note->taken[i - 1] == TAKEN_VALUE &&
+            word_at(note, i - 1, 1u << USE_MATERIAL, &other) == 1)
+            return; // "steel runners"
         if (!is_depicted(note, i, i + n)) return;
         struct word_entry borne; // "acorn finial": of the finial
         bool parted = word_at(note, i + n, 1u << USE_PART, &borne) > 0 && !standing_is_type(note, i + n) &&
@@ -509,16 +512,19 @@ static void read_type_words(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_TYPE) continue;
         bool last = i + 1 >= note->tokens.count || note->taken[i + 1] != TAKEN_TYPE;
-        uint32_t uses = last ? 1u << USE_THEME : (1u << USE_MATERIAL) | (1u << USE_TECHNIQUE);
+        bool metal =
+            last && i > 0 && ANY(&note->tokens, i, "brass", "copper", "pewter", "bronze"); // "horse brass"
+        uint32_t uses = last && !metal ? 1u << USE_THEME : (1u << USE_MATERIAL) | (1u << USE_TECHNIQUE);
         size_t n = word_at(note, i, uses, &entry);
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
+        if (metal && n) goods = false;
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
         if (last && i > 0 && note->taken[i - 1] == TAKEN_TYPE && noun_at(note, i - 1, &noun) &&
             noun.to == i + 1 && noun.thing)
             continue; // "hall tree"
         if (!last && value_is_worked(note, i, n)) continue;
-        enum word_use use = last ? USE_THEME : settle(note, i, i + n, &entry);
+        enum word_use use = metal ? USE_MATERIAL : last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
         bool asked = use == USE_MATERIAL && is_questioned(note, i + n);
         value_keep(note, key_of(use), entry.print, NULL, i, i + n,

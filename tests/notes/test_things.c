@@ -69,6 +69,7 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Tureen, ironstone. Underdish fine.", "!brand Underdish"},
     {"Torwell No. 78 rabbet plane", "brand Torwell; model 78; !name Torwell No"},
     {"Chest. Painted L.T. and 1834 on the front", "!brand L.T. and"},
     {"Plate. Printed in Velmoria.", "!brand Velmoria"},
@@ -119,6 +120,8 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Parasol, black lace over cream silk", "material lace; material silk; color cream"},
+    {"Fire dogs with steel runners, brass tops", "!theme runner"},
     {"Yoke hewn from maple", "material maple"},
     {"Basket woven of willow", "type basket; material willow"},
     {"Basket, split ash, lidded", "material split ash"},
