@@ -193,3 +193,14 @@ bool kind_is_porous(const struct fault_reader *r) {
             if (!r->materials[i]->of && kind_has_word(r->materials[i]->value, porous[k])) return true;
     return family && text_same(family->rule.id, "ceramics");
 }
+
+// The handle of a reel, and not one of leather or of a case.
+bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    static const char *const soft[] = {"strap", "straps", "case", "bag", "leather"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to; i++)
+        if (ANY(tokens, i, "leather", "strap", "case", "bag", "rope", "webbing", "cloth", "canvas",
+                "stitching"))
+            return false;
+    return !(place && kind_names_one(place, soft, COUNT(soft)));
+}

@@ -308,6 +308,9 @@ static bool hardware(const struct said *s) {
 static bool zipless(const struct said *s) {
     return !kind_note_has(s->r, "zip zips zipper zippers") && hardware(s);
 }
+static bool unwired(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"sports"}, 1); // the brake cable of a bicycle
+}
 static bool edgeless(const struct said *s) {
     return !is_in(s->r, (const char *const[]){"tools", "kitchenware"}, 2);
 }
@@ -316,15 +319,8 @@ static bool unplated(const struct said *s) {
                                       "parts", "furniture", "clocks-watches", "lighting"};
     return is_in(s->r, ids, COUNT(ids)) && !kind_is_plated(s->r);
 }
-// The handle of a reel, and not one of leather or of a case.
 static bool bare_handle(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    for (size_t i = s->hit->from > 2 ? s->hit->from - 2 : 0; i < s->hit->to; i++)
-        if (ANY(tokens, i, "leather", "strap", "case", "bag", "rope", "webbing", "cloth", "canvas",
-                "stitching"))
-            return false;
-    static const char *const soft[] = {"strap", "straps", "case", "bag", "leather"};
-    return hardware(s) && !(s->place && kind_names_one(s->place, soft, COUNT(soft)));
+    return hardware(s) && kind_is_bare_handle(s->r, s->hit, s->place);
 }
 static bool seated(const struct said *s) {
     return hardware(s) && !is_in(s->r, (const char *const[]){"furniture"}, 1);
@@ -521,6 +517,9 @@ static const struct meaning {
     {"loose-joint", "broken-part", .of = "arm arms leg legs", .last = "missing gone lost"},
     {"battery-corrosion", "rust", .of = "spring springs", .last = "rusty rusted", .when = cellless},
     {"fraying", "wear-rub", .of = "collar collars", .last = "worn", .when = hard_goods},
+    {"upholstery-wear", "partly-working", .of = "spring springs", .any = "tired weak", .when = seated},
+    {"fabric-weak", "rubber-perished", .of = "foam surround surrounds"},
+    {"cord-frayed", "fraying", .of = "cable cables", .any = "frayed fraying", .when = unwired},
     {"upholstery-wear", "broken-part", .of = "seat spring springs", .last = GONE_OFF, .when = seated},
     {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
