@@ -146,9 +146,9 @@ static size_t first_stuff(const struct note *note) {
 
 static bool is_of_wood(const struct note *note) {
     return ANY(&note->tokens, first_stuff(note), "rosewood", "mahogany", "walnut", "oak", "elm", "beech",
-               "pine", "maple", "satinwood", "ebony", "fruitwood", "yew", "teak", "ash", "birch", "cherry",
-               "boxwood", "olivewood", "camphor", "cedar", "sycamore", "wooden", "wood", "bamboo", "burr",
-               "poplar", "lime");
+               "pine", "maple", "satinwood", "ebony", "fruitwood", "yew", "teak", "ash", "birch", "boxwood",
+               "olivewood", "camphor", "cedar", "sycamore", "wooden", "wood", "bamboo", "burr", "poplar",
+               "lime");
 }
 
 // What is neither metal nor of the kitchen: a snuff box of papier mache.
@@ -262,7 +262,17 @@ static const struct family *of_no_glass(const struct note *note, const struct fa
     return other ? other : family;
 }
 
+// "Panel, carved oak": what the linens know by name, and no cloth.
+static const struct family *of_no_cloth(const struct note *note, const struct family *family) {
+    if (!family || !text_same(family->rule.id, "linens")) return family;
+    bool hard = is_of_wood(note) || (hint(note, "glassware") > 4 && !hint(note, "linens")) ||
+                ANY(&note->tokens, first_stuff(note), "slate", "marble", "glass", "plaster", "stone");
+    const struct family *other = hard ? ruleset_family(note->rules, "decor") : NULL;
+    return other ? other : family;
+}
+
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
-    const struct family *family = of_no_metal(note, of_no_glass(note, family_of(note, found, toy)));
+    const struct family *family =
+        of_no_metal(note, of_no_glass(note, of_no_cloth(note, family_of(note, found, toy))));
     return of_no_clay(note, found, family);
 }

@@ -50,6 +50,8 @@ size_t mark_in_letters(const struct note *note, size_t at);
 bool mark_is_edition(const char *fold);
 // "No. 12", "no 12": a number, and no denial.
 bool mark_is_no_figure(const struct note *note, size_t i);
+// "Worm in the back, says treated": what somebody says at token `says`, and nothing bears.
+bool mark_is_hearsay(const struct note *note, size_t says, size_t text, size_t to);
 // "The letter f": one letter, and the end of what is said.
 bool mark_is_one_letter(const struct note *note, size_t i);
 // "Gives the number 3318-B.": a number at token `i` that something shows, up to token `to`.

@@ -206,6 +206,16 @@ bool mark_is_told_number(const struct note *note, size_t i, size_t to) {
                "with", "and");
 }
 
+bool mark_is_hearsay(const struct note *note, size_t says, size_t text, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (says == 0 || tokens->at[says - 1].stop != STOP_COMMA || tokens->flat || tokens->at[text].capital ||
+        ANY(tokens, to, "on", "inside", "underneath"))
+        return false;
+    for (size_t k = note_clause_from(note, says, STOP_SENTENCE); k < says; k++)
+        if (tells_writing(note, k) || tokens->at[k].kind == TOKEN_FIGURE) return false;
+    return true;
+}
+
 static size_t keep(struct note *note, size_t from, size_t to) {
     const char *where = NULL;
     size_t place = place_at(note, to, &where);

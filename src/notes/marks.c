@@ -377,6 +377,7 @@ static size_t find_verb(struct note *note, size_t i) {
     add_where(note, &placed);
     if (subject && !tokens->flat && !tokens->at[found.from].capital && placed.end == found.to)
         return 0; // "the list says 14 things"
+    if (says && !where && placed.end == found.to && mark_is_hearsay(note, i, found.from, found.to)) return 0;
     if (stamp && mark_is_weak(note, i) && !tokens->flat && !mark_is_text(note, found.from) &&
         found.end == found.to)
         return 0;
@@ -393,8 +394,8 @@ static size_t find_verb(struct note *note, size_t i) {
         return 0;
     found.where = behind ? behind : where;
     add_where(note, &found);
-    bool device =
-        stamp && ANY(tokens, found.from - 1, "and", "&", "over", "above"); // "embossed with a cow and 40"
+    bool device = stamp && ANY(tokens, found.from - 1, "and", "&", "over", "above", "words", "word", "legend",
+                               "motto"); // "embossed with a cow and 40"
     if (!mark_keep(note, says && where ? begin : device ? found.from : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
         if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end, found.where);

@@ -48,7 +48,7 @@ static bool is_never(const struct note *note, size_t i) {
         "scotch",   "cornish",  "bristol",  "viennese"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
-    return word[0] && !word[1]; // a letter by itself: "key of C"
+    return word[0] && (!word[1] || word[1] == '\''); // a letter by itself: "key of C", "two X's"
 }
 
 // "Lampholder is cracked", "Escutcheonette bent": what a sentence begins with and calls damaged at once is a

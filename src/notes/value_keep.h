@@ -17,4 +17,7 @@ void value_read_forms(struct note *note);
 void value_read_likened(struct note *note); // value_likened.c
 void value_read_stuffs(struct note *note);
 
+// "Apple handle", "table, cherry": the wood of a tree at token `i`; false where it is none. value_stuffs.c
+bool value_read_fruitwood(struct note *note, size_t i, size_t n);
+
 #endif

@@ -130,3 +130,32 @@ void value_read_stuffs(struct note *note) {
     read_reserves(note);
     read_glass(note);
 }
+
+// "Apple handle", "cherry scales": the wood of the tree, and no picture of its fruit.
+bool value_read_fruitwood(struct note *note, size_t i, size_t n) {
+    static const char *const trees[] = {"apple", "pear",  "cherry", "plum",
+                                        "olive", "lemon", "holly",  "hawthorn"};
+    static const char *const parts[] = {
+        "handle", "handles", "handled", "grip",  "grips", "scales", "stock",    "body",  "knob", "knobs",
+        "shaft",  "stem",    "tote",    "haft",  "bowl",  "box",    "case",     "frame", "top",  "legs",
+        "posts",  "drawer",  "drawers", "door",  "doors", "panels", "sides",    "seat",  "arms", "rails",
+        "boards", "veneer",  "base",    "slats", "feet",  "head",   "spindles", "turned"};
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = note->record->family;
+    bool wooden = family && strstr("furniture clocks-watches", family->rule.id);
+    for (size_t k = 0; k < tokens->count && !wooden; k++)
+        wooden = ANY(tokens, k, "turned", "dovetailed", "treen", "hewn", "whittled");
+    bool timber = wooden && // "table, cherry, two drawers"
+                  standing_is_stop(note, i + 1) && i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    bool part = token_among(tokens, i + 1, parts, COUNT(parts));
+    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) || (!part && !timber)) return false;
+    const char *of = ANY(tokens, i + 1, "handled")                           ? "handle"
+                     : timber || ANY(tokens, i + 1, "box", "body", "turned") ? NULL
+                                                                             : tokens->at[i + 1].fold;
+    value_keep(
+        note, "material",
+        arena_format(note->arena, ANY(tokens, i, "apple", "pear") ? "%swood" : "%s wood", tokens->at[i].fold),
+        of ? arena_string(note->arena, of) : NULL, i, i + 1, value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}

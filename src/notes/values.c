@@ -53,6 +53,11 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     if (has_use(entry, USE_MATERIAL) && toned &&
         (has_use(entry, USE_COLOR) || !ANY(&note->tokens, next, "finish")))
         return USE_COLOR; // "walnut colour"
+    if (has_use(entry, USE_COLOR) && from > 0 &&
+        ANY(&note->tokens, from, "wheat", "rose", "lilac", "lavender", "olive") &&
+        ANY(&note->tokens, from - 1, "molded", "moulded", "embossed", "raised", "carved", "relief",
+            "pressed"))
+        return USE_PATTERN; // "moulded wheat rim"
     if (has_use(entry, USE_MATERIAL) && has_use(entry, USE_COLOR)) {
         if (is_metal_color(entry->print)) return USE_COLOR; // metal only where a mark says so
         bool material = word_at(note, next, 1u << USE_MATERIAL, &other) > 0;
@@ -240,8 +245,8 @@ void value_keep(struct note *note, const char *name, const char *print, const ch
 
 // "Green glass", "pressed glass": the color, or the way of making, and the material are two facts.
 static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
-    static const char *const plain[] = {"glass",   "enamel", "velvet", "leather",
-                                        "plastic", "metal",  "wood",   "crystal"};
+    static const char *const plain[] = {"glass", "enamel", "velvet",  "leather",  "plastic",
+                                        "metal", "wood",   "crystal", "ironstone"};
     static const uint32_t looks = (1u << USE_COLOR) | (1u << USE_TECHNIQUE);
     struct word_entry look, material;
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return false;
@@ -356,33 +361,6 @@ static bool is_makeshift(const struct note *note, size_t i) {
            ANY(tokens, at - 1, "on", "with", "by", "using", "from", "in");
 }
 
-// "Apple handle", "cherry scales": the wood of the tree, and no picture of its fruit.
-static bool read_fruitwood(struct note *note, size_t i, size_t n) {
-    static const char *const trees[] = {"apple", "pear",  "cherry", "plum",
-                                        "olive", "lemon", "holly",  "hawthorn"};
-    static const char *const parts[] = {
-        "handle", "handles", "handled", "grip",  "grips", "scales", "stock",    "body",  "knob", "knobs",
-        "shaft",  "stem",    "tote",    "haft",  "bowl",  "box",    "case",     "frame", "top",  "legs",
-        "posts",  "drawer",  "drawers", "door",  "doors", "panels", "sides",    "seat",  "arms", "rails",
-        "boards", "veneer",  "base",    "slats", "feet",  "head",   "spindles", "turned"};
-    const struct tokens *tokens = &note->tokens;
-    const struct family *family = note->record->family;
-    bool timber = family &&
-                  strstr("furniture clocks-watches", family->rule.id) && // "table, cherry, two drawers"
-                  standing_is_stop(note, i + 1) && i > 0 && tokens->at[i - 1].stop != STOP_NONE;
-    bool part = token_among(tokens, i + 1, parts, COUNT(parts));
-    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) || (!part && !timber)) return false;
-    const char *of = ANY(tokens, i + 1, "handled")                           ? "handle"
-                     : timber || ANY(tokens, i + 1, "box", "body", "turned") ? NULL
-                                                                             : tokens->at[i + 1].fold;
-    value_keep(
-        note, "material",
-        arena_format(note->arena, ANY(tokens, i, "apple", "pear") ? "%swood" : "%s wood", tokens->at[i].fold),
-        of ? arena_string(note->arena, of) : NULL, i, i + 1, value_sure(note, i, i + 1));
-    note_take(note, i, i + 1, TAKEN_VALUE);
-    return true;
-}
-
 // "Hand coloured" and "hand colored", but not "hand stitched" and "hand sewn".
 static bool same_stem(const char *a, const char *b) {
     enum { STEM = 2 };
@@ -392,6 +370,13 @@ static bool same_stem(const char *a, const char *b) {
 
 static void read_value(struct note *note, size_t i, size_t n, const struct word_entry *entry) {
     const char *of = NULL;
+    if (n == 1 && ANY(&note->tokens, i, "copper", "silver", "pink", "gold", "canary", "ruby") &&
+        ANY(&note->tokens, i + 1, "lustre", "luster")) { // a look of the glaze, and no copper
+        value_keep(note, "technique", arena_format(note->arena, "%s lustre", note->tokens.at[i].fold), NULL,
+                   i, i + 2, value_sure(note, i, i + 2));
+        note_take(note, i, i + 1, TAKEN_VALUE);
+        return;
+    }
     enum word_use use = settle(note, i, i + n, entry);
     if (use == USE_COUNT || is_denied(note, i) || is_mended(note, i + n, entry) ||
         is_loosely_said(note, i, n))
@@ -452,7 +437,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
             note_take(note, i, i + 1, TAKEN_VALUE);
             return;
         }
-        if (read_fruitwood(note, i, n)) return;
+        if (value_read_fruitwood(note, i, n)) return;
         if (ANY(&note->tokens, i + n, "effect", "skin", "grain", "hide", "type"))
             return; // "crocodile effect strap"
         if (token_is(&note->tokens, i, "couple") &&

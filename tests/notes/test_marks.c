@@ -14,6 +14,8 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Panel. Worm in the back, says treated.", ""},
+    {"Bread tin, says oven safe on it", "oven safe"},
     {"Doorstop. Back has 1268 cast in it.", "1268 @ back"},
     {"Rod. Signed on the butt in ink Hexwell Rod Works.", "Hexwell Rod Works @ butt"},
     {"Jug marked Orrindel Base cracked", "Orrindel"},

@@ -69,6 +69,8 @@ static const struct notes_case guesses[] = {
     {"whatever you call the thing you hang pots on", "!type thing; !type pot"}};
 
 static const struct notes_case names[] = {
+    {"Trivet, two X's on the handle", "!brand X's"},
+    {"Banner painted with a beehive and the words INDUSTRY LODGE 1871", "theme beehive; !brand INDUSTRY"},
     {"Tureen, ironstone. Underdish fine.", "!brand Underdish"},
     {"Torwell No. 78 rabbet plane", "brand Torwell; model 78; !name Torwell No"},
     {"Chest. Painted L.T. and 1834 on the front", "!brand L.T. and"},
@@ -120,6 +122,8 @@ static const struct notes_case works[] = {
      "type cookbook; name Bread for Winter; author Ada Penhallick"}};
 
 static const struct notes_case materials[] = {
+    {"Copper lustre jug with a blue band", "technique copper lustre; !material copper"},
+    {"Lazy susan, cherry, turned base", "material cherry wood; !theme cherry"},
     {"Parasol, black lace over cream silk", "material lace; material silk; color cream"},
     {"Fire dogs with steel runners, brass tops", "!theme runner"},
     {"Yoke hewn from maple", "material maple"},
@@ -201,6 +205,8 @@ static const struct notes_case colors[] = {
     {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
+    {"Pot, white ironstone with a moulded wheat rim", "color white; pattern wheat@rim; !color wheat@rim"},
+    {"Hen dish, milk glass, basket weave base", "pattern basketweave@base"},
     {"Chair, windsor, bow back", "shape bow back; !theme bow"},
     {"Snowshoes, bear paw style", "style bear paw style"},
     {"Creel, french style, willow", "style french style"},
@@ -259,6 +265,8 @@ static const struct notes_case themes[] = {
     {"Owl bank, cast iron", "theme owl; material cast iron"}};
 
 static const struct notes_case families[] = {
+    {"Panel, oak, carved mask", "family decor"},
+    {"Jug with a cherry on it", "family ceramics"},
     {"Salt box, wall hanging, pine", "family kitchenware"},
     {"Snuff box, papier mache", "family decor"},
     {"Card table, mahogany", "!material card; material mahogany"},
