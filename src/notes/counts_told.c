@@ -200,8 +200,10 @@ static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
 // "3 of a set of 4", "five of the original six", "3 of 4": so many are left of those of the set.
 static bool share_at(const struct note *note, size_t i, struct tally *tally) {
     static const char *const joints[] = {
-        "of a set of",    "out of a set of", "of the original", "out of an original",
-        "of an original", "out of",          "of the set of",   "of"};
+        "of a set of",     "out of a set of", "of the original", "out of an original",
+        "of an original",  "out of",          "of the set of",   "of",
+        "left of",         "left of the",     "left out of",     "remaining of",
+        "left of a set of"};
     const struct tokens *tokens = &note->tokens;
     size_t number, whole;
     if (i == 0 || i > HEAD_TOKENS + 4 || note_clause_from(note, i, STOP_SENTENCE) > 0) return false;

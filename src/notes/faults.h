@@ -41,6 +41,8 @@ const struct flaw *kind_of_wood(const struct fault_reader *reader, const struct 
 bool kind_names_one(const char *place, const char *const *words, size_t count);
 // kind_goods.c: goods that are plated, of a metal that has no rust, of clay or stone; whose paint is no
 // picture, of leather, and hard ones, which have no mold.
+bool kind_is_metal_coat(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_tin_worn(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_plated(const struct fault_reader *reader);
 bool kind_is_rustless(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_porous(const struct fault_reader *reader);

@@ -186,7 +186,8 @@ bool kind_is_rustless(const struct fault_reader *r, const struct fault_hit *hit)
 // Damp that dries out of fired clay and stone leaves its salts (common practice, no source).
 bool kind_is_porous(const struct fault_reader *r) {
     static const char *const porous[] = {"stone", "terracotta", "earthenware", "stoneware", "clay",
-                                         "slate", "concrete",   "plaster",     "marble",    "brick"};
+                                         "slate", "concrete",   "plaster",     "marble",    "brick",
+                                         "zinc",  "galvanized", "galvanised",  "lead"};
     const struct family *family = r->note->record->family;
     for (size_t i = 0; i < r->material_count; i++)
         for (size_t k = 0; k < COUNT(porous); k++)
@@ -203,4 +204,24 @@ bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *h
                 "stitching"))
             return false;
     return !(place && kind_names_one(place, soft, COUNT(soft)));
+}
+
+// "Chrome has flaked at the spout".
+bool kind_is_metal_coat(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool coat = false;
+    for (size_t i = scope_clause_start(&r->scope, hit->from); i < hit->to; i++) {
+        if (ANY(tokens, i, "paint", "painted", "lacquer", "enamel", "varnish", "glaze", "gilding"))
+            return false;
+        coat |= ANY(tokens, i, "chrome", "nickel", "plating", "silvering");
+    }
+    return coat;
+}
+
+// "Tin is worn to nothing" of a pan.
+bool kind_is_tin_worn(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    return !(type && strstr(type, "tin")) && hit->from > 2 && ANY(tokens, hit->from - 2, "tin", "tinning") &&
+           ANY(tokens, hit->from - 1, "is", "has") && ANY(tokens, hit->from, "worn", "rubbed", "gone");
 }

@@ -341,16 +341,14 @@ static bool mirror(const struct said *s) {
 static bool forged(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "kitchenware", "jewelry"}, 3);
 }
-// "Chrome has flaked at the spout".
 static bool metal_coat(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    bool coat = false;
-    for (size_t i = scope_clause_start(&s->r->scope, s->hit->from); i < s->hit->to; i++) {
-        if (ANY(tokens, i, "paint", "painted", "lacquer", "enamel", "varnish", "glaze", "gilding"))
-            return false;
-        coat |= ANY(tokens, i, "chrome", "nickel", "plating", "silvering");
-    }
-    return coat;
+    return kind_is_metal_coat(s->r, s->hit);
+}
+static bool unpowered(const struct said *s) {
+    return s->place && is_in(s->r, (const char *const[]){"metalware", "kitchenware", "ceramics", "decor"}, 4);
+}
+static bool tin_worn(const struct said *s) {
+    return forged(s) && kind_is_tin_worn(s->r, s->hit);
 }
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
@@ -450,6 +448,7 @@ static const struct meaning {
     bool absent;
 } meanings[] = {
     {"wear-unspecified", "decoration-wear", .of = DESIGNS, .when = worn_part},
+    {"wear-unspecified", "plate-wear", .when = tin_worn},
     {"wear-unspecified", "plate-wear", .any = "through thru", .when = plated},
     {"wear-unspecified", "plate-wear", .next = "through thru", .when = plated},
     {"wear-unspecified", "wear-rub", .when = worn_part},
@@ -550,6 +549,9 @@ static const struct meaning {
      .of = "felt velvet baize pad pads lining cloth leather fabric carpet cushion", .last = "bare"},
     {"paint-flaking", "plate-wear", .when = metal_coat},
     {"crease", "dent-bend", .when = hard_metal},
+    {"not-working", "broken-part", .first = "broken", .last = "broken", .when = unpowered},
+    {"wear-rub", "plate-wear", .when = tin_worn},
+    {"chip", "mirror-silvering", .of = "silvering", .any = "flaked flaking flakes"},
     {"bruise-impact", "dent-bend", .first = "bruise bruises bruised", .when = metal},
     {"seized", "loose-part", .next = "tighten hold grip bite", .any = "worn stripped"},
     {"pest-signs", "dent-bend", .any = "teeth tooth", .when = forged},

@@ -532,7 +532,8 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
     if (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her"))
         i--; // "paint chipped on his hat", where "on" is of the fault's own words
     enum flaw_class class = hit->kinds[0]->class;
-    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT)) return 0;
+    bool mend = class == CLASS_REPAIR && ANY(tokens, i, "at", "near", "along"); // "glue at the wrist"
+    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT && !mend)) return 0;
     if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) ||
         !ANY(tokens, i + 1, "the", "his", "her"))
         return 0;

@@ -170,13 +170,16 @@ static void read_of(struct fault_reader *r, size_t i) {
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
     int value = degrees_number(tokens, i);
-    if (!value || !token_is(tokens, i + 1, "of")) return;
-    size_t at = i + 2;
-    while (at < i + 5 && token_among(tokens, at, determiners, COUNT(determiners))) at++;
+    bool left =
+        ANY(tokens, i + 1, "left", "remaining") && token_is(tokens, i + 2, "of"); // "seven left of eight"
+    if (!value || !token_is(tokens, i + 1 + left, "of")) return;
+    size_t at = i + 2 + left;
+    while (at < i + 6 && token_among(tokens, at, determiners, COUNT(determiners))) at++;
     struct amount here = {i, value}, whole = {at, degrees_number(tokens, at)};
     if (whole.value <= value || read_headed(r, &whole, &here)) return;
     bool stayed = i > 0 && (token_is(tokens, i - 1, "only") || token_is(tokens, i - 1, "just"));
     size_t cue = i - (stayed ? 1 : 0);
+    stayed |= left;
     for (size_t k = at + 1; k < at + FAR && k < tokens->count && !stayed; k++) {
         if (tokens->at[k].stop != STOP_NONE || r->scope.fault[k]) break;
         stayed = token_among(tokens, k, stays, COUNT(stays));

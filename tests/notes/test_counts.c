@@ -19,6 +19,9 @@ static void read(struct note *note) {
 static const struct notes_case counted[] = {
     {"Three piece tea set, silver plate", "3"},
     {"Dresser set, three piece", "3"},
+    {"Six storm jars, 5 inches, green", "6"},
+    {"Boat hooks, seven left of eight", "7"},
+    {"Spice tins, set of six in a rack", "6"},
     {"Lot: 6 brass hooks", "6"},
     {"Switch plates, brown, x 7, square", "7"},
     {"Six piece sweep rod set", "6"},
