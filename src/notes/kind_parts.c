@@ -135,8 +135,9 @@ static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit
 
 // "Lid bowed and won't sit flat": it moves, but lies badly.
 static bool lies_badly(const struct tokens *tokens, const struct fault_hit *hit) {
-    return ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt") &&
-           ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
+    bool not = ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt");
+    if (not &&ANY(tokens, hit->to, "seat")) return true;
+    return not &&ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
            ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
 }
 

@@ -17,8 +17,13 @@ static bool goes_on(const struct tokens *tokens, size_t i) {
 size_t part_made_at(const struct tokens *tokens, size_t i) {
     size_t at = i + (ANY(tokens, i, "just", "only") ? 1 : 0), to = at + 1;
     bool article = ANY(tokens, at, "a", "an");
-    while (article && to < i + WORDS_MOST && goes_on(tokens, to) && !is_somebody(tokens, to)) to++;
-    if (article && to > at + 1 && is_somebody(tokens, to) && goes_on(tokens, to + 1)) return to + 1;
+    while (article && to < i + WORDS_MOST && goes_on(tokens, to) && !is_somebody(tokens, to) &&
+           !ANY(tokens, to, "but", "and", "so"))
+        to++;
+    if (article && to > at + 1 && is_somebody(tokens, to) && goes_on(tokens, to + 1) &&
+        !ANY(tokens, to + 1, "think", "reckon", "believe", "guess", "can", "can't", "don't", "couldn't",
+             "didn't"))
+        return to + 1;
     if (article && to < i + WORDS_MOST &&
         ANY(tokens, to - 1, "nut", "nail", "bolt", "screw", "stick", "matchstick", "pin", "paperclip",
             "washer", "cork", "twig"))

@@ -84,6 +84,27 @@ static size_t opening_plural(const struct note *note, size_t i) {
     return plural ? start : SIZE_MAX;
 }
 
+// "Old red paint, mostly gone", "varnish, most of it gone": the surface before the comma at `i`, and where it
+// is meant behind it; SIZE_MAX for none.
+static size_t surface_of_it(const struct tokens *tokens, size_t i, size_t *at) {
+    static const char *const surfaces[] = {
+        "paint",  "paintwork", "varnish", "gilding", "plating", "lacquer", "tinning", "silvering",
+        "enamel", "japanning", "polish",  "finish",  "nickel",  "chrome",  "gilt",    "gold"};
+    static const char *const shares[] = {"most", "half", "much", "all", "some", "lots", "plenty", "nearly"};
+    static const char *const degrees[] = {"mostly", "nearly", "almost", "largely", "partly", "half", "all"};
+    if (i == 0 || tokens->at[i].stop != STOP_COMMA || !token_among(tokens, i - 1, surfaces, COUNT(surfaces)))
+        return SIZE_MAX;
+    *at = i;
+    if (token_among(tokens, i + 1, degrees, COUNT(degrees)) &&
+        ANY(tokens, i + 2, "gone", "worn", "off", "rubbed", "missing", "flaked"))
+        return i - 1;
+    if (!token_among(tokens, i + 1, shares, COUNT(shares)) || !token_is(tokens, i + 2, "of") ||
+        !token_is(tokens, i + 3, "it"))
+        return SIZE_MAX;
+    *at = i + 3;
+    return i - 1;
+}
+
 static struct token named(const struct tokens *tokens, size_t behind, size_t part) {
     const struct token *before = &tokens->at[behind];
     const char *one = tokens->at[part].one;
@@ -97,13 +118,48 @@ static struct token named(const struct tokens *tokens, size_t behind, size_t par
                           .slip = true};
 }
 
+// "Two leak", "both stick": what several do is what one does.
+static void say_of_one(struct note *note) {
+    static const char *const many[] = {"two",  "three", "four",    "five", "six",
+                                       "both", "some",  "several", "most", "all"};
+    static const struct {
+        const char *said, *of_one;
+    } verbs[] = {{"leak", "leaks"},   {"drip", "drips"}, {"lean", "leans"},
+                 {"stick", "sticks"}, {"rock", "rocks"}, {"wobble", "wobbles"}};
+    struct tokens *tokens = &note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        if (!token_among(tokens, i - 1, many, COUNT(many)) ||
+            (i > 1 && tokens->at[i - 2].stop == STOP_NONE) ||
+            (i + 1 < tokens->count && tokens->at[i + 1].stop == STOP_NONE))
+            continue;
+        for (size_t k = 0; k < COUNT(verbs); k++) {
+            if (!token_is(tokens, i, verbs[k].said)) continue;
+            struct token *t = &tokens->at[i];
+            t->fold = t->one = verbs[k].of_one;
+            t->hash = token_hash(t->fold, strlen(t->fold));
+            t->vain = NULL;
+            t->slip = tokens->altered = true;
+        }
+    }
+}
+
 void note_name_again(struct note *note) {
     struct tokens *tokens = &note->tokens;
     if (!note->book) return;
+    say_of_one(note);
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
+        size_t at = i;
+        if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         if (part == SIZE_MAX) continue;
+        if (at > i) { // "most of it": the word itself
+            tokens->at[at].fold = tokens->at[at].one = tokens->at[part].fold;
+            tokens->at[at].hash = tokens->at[part].hash;
+            tokens->at[at].vain = NULL;
+            tokens->at[at].slip = tokens->altered = true;
+            continue;
+        }
         if (!parts) parts = arena_array(note->arena, tokens->count, sizeof *parts);
         parts[i] = part + 1;
         more++;

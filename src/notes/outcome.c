@@ -164,8 +164,24 @@ static void drop_manner(struct note *note) {
     }
 }
 
+// "Scratched initials J.P. on one leg": an owner's, and not a monogram beside them.
+static void drop_owners_monogram(struct record *record) {
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool told = false;
+        for (size_t k = 0; is_kind(flaw, "monogram") && k < record->flaw_count; k++)
+            told |= is_kind(&record->flaws[k], "owner-name") &&
+                    record->flaws[k].span.from <= flaw->span.from &&
+                    record->flaws[k].span.to >= flaw->span.to;
+        if (!told) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
 void faults_settle(struct note *note) {
     drop_ones(note->record);
+    drop_owners_monogram(note->record);
     drop_manner(note);
     settle_pieces(note->record);
     mends_settle(note);

@@ -93,6 +93,12 @@ static bool reads_not(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+static bool so_before(const struct tokens *tokens, size_t i) {
+    for (size_t back = 1; back <= 3 && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
+        if (token_is(tokens, i - back, "so")) return true;
+    return token_is(tokens, i, "so");
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
@@ -184,6 +190,12 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && holds(tokens, hit, "daylight"))
         return is_kind(kind, openings, COUNT(openings));
     bool hurt = kind->class == CLASS_DAMAGE && kind->form == FAULT;
+    static const char *const stops[] = {"seized", "clasp-fault", "warped"};
+    if (is_kind(hit->flaw, stops, COUNT(stops)) && is_kind(kind, (const char *const[]){"dent-bend"}, 1) &&
+        so_before(tokens, hit->from)) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "dented at the rim so the lid won't seat": how bad the dent is
+    }
     if (hurt && ANY(tokens, hit->to - 1, "leans") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it", "they") && ANY(tokens, hit->from - 2, "so")) {
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
