@@ -117,6 +117,10 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
              (ANY(&r->note->tokens, i + 1, "one") &&
               ANY(&r->note->tokens, i + 2, "has", "is", "was", "had"))))
             return true;
+    for (size_t i = hit->from + 1; hit->near && i + 3 < hit->to; i++) // "finger is cracked and two tacks are"
+        if (ANY(tokens, i, "and", "but") && degrees_number(tokens, i + 1) > 1 &&
+            ANY(tokens, i + 3, "are", "have", "were"))
+            return true;
     static const char *const words[] = {
         "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
         "can't",  "cant",     "cannot",  "isn't",    "isnt",    "didn't",  "didnt",  "hasn't", "wouldn't",
