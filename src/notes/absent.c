@@ -185,6 +185,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
             while (from + 1 < to && ANY(&note->tokens, from, "the", "its", "a", "one")) from++;
             if (cue_from < from && cue_from <= k) cue_from = from;
         }
+    while (from + 1 < to && ANY(&note->tokens, from, "of", "its", "their"))
+        from++; // "one of its hinges is missing"
     bool some = from >= cue_to && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
     while (some && from + 1 < to &&
            token_among(&note->tokens, from, amounts, sizeof amounts / sizeof *amounts))

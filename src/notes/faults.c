@@ -229,6 +229,12 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         flaw->count = count;
         flaw->of = of;
     }
+    size_t the = hit->from; // "one of the back buttons is missing"
+    for (size_t n = 0; n < 3 && the > 2 && !ANY(&r->note->tokens, the - 1, "the", "its", "their"); n++) the--;
+    if (kind->form == ABSENCE && part && !flaw->count && the > 2 &&
+        ANY(&r->note->tokens, the - 1, "the", "its", "their") && ANY(&r->note->tokens, the - 2, "of") &&
+        ANY(&r->note->tokens, the - 3, "one"))
+        flaw->count = 1;
     if (kind->class == CLASS_DAMAGE || kind->class == CLASS_DIRT || kind->class == CLASS_REPAIR)
         fault_measure(r, hit, flaw, degree);
     bool ruled = flaw->severity > told; // "no bigger than a grain of rice": the scale names it
