@@ -33,9 +33,9 @@ static bool subject_read(struct told *told, const char *text) {
     if (!part || !*part || told->flaw_count == TOLD_MOST) return false;
     // Another statement, or a part with its place: not as the disclosure words it.
     static const char *const words[] = {
-        " is ",   " are ",    " has ",     " have ",    " that ",  " which ",  " goes ",
-        " over ", " at the ", " on the ",  " for the ", " for it", " sticks ", " slips ",
-        " jams ", " leaks ",  " rattles ", " wobbles ", " hums ",  " works ",  " turns "};
+        " is ",      " are ",     " has ",     " have ",   " that ",   " which ", " goes ",  " over ",
+        " at the ",  " on the ",  " for the ", " for it",  " sticks ", " slips ", " jams ",  " leaks ",
+        " rattles ", " wobbles ", " because ", " of its ", " leans ",  " hums ",  " works ", " turns "};
     const char *alone =
         arena_format(told->arena, " %s ", part); // "one has perished, the other's lid is missing"
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)

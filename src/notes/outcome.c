@@ -147,9 +147,6 @@ static void settle_pieces(struct record *record) {
 static void drop_ones(struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
-        if (flaw->part &&
-            !strncmp(flaw->part, "of its ", strlen("of its "))) // "one of its hinges is missing"
-            flaw->part += strlen("of its ");
         if (!flaw->part || !(text_same(flaw->part, "ones") || text_same(flaw->part, "one"))) continue;
         bool known = flaw->count && record->count > flaw->count && !flaw->of;
         if (known) flaw->of = record->count;
