@@ -141,6 +141,7 @@ bool value_read_fruitwood(struct note *note, size_t i, size_t n) {
         "posts",  "drawer",  "drawers", "door",  "doors", "panels", "sides",    "seat",  "arms", "rails",
         "boards", "veneer",  "base",    "slats", "feet",  "head",   "spindles", "turned"};
     const struct tokens *tokens = &note->tokens;
+    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees))) return false;
     const struct family *family = note->record->family;
     bool wooden = family && strstr("furniture clocks-watches", family->rule.id);
     for (size_t k = 0; k < tokens->count && !wooden; k++)
@@ -148,7 +149,7 @@ bool value_read_fruitwood(struct note *note, size_t i, size_t n) {
     bool timber = wooden && // "table, cherry, two drawers"
                   standing_is_stop(note, i + 1) && i > 0 && tokens->at[i - 1].stop != STOP_NONE;
     bool part = token_among(tokens, i + 1, parts, COUNT(parts));
-    if (n != 1 || !token_among(tokens, i, trees, COUNT(trees)) || (!part && !timber)) return false;
+    if (!part && !timber) return false;
     const char *of = ANY(tokens, i + 1, "handled")                           ? "handle"
                      : timber || ANY(tokens, i + 1, "box", "body", "turned") ? NULL
                                                                              : tokens->at[i + 1].fold;
