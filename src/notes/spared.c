@@ -198,11 +198,11 @@ static bool is_of_use(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i);
     static const char *const so[] = {
-        "never issued with", "as they never had", "never had any", "never had one", "never had them",
-        "as made",           "as issued",         "as designed",   "as built",      "as it's a",
-        "as they were",      "as is usual",       "as usual with", "as usual for",  "as normal",
-        "by design",         "made that way",     "as they come",  "as was usual",  "as they all",
-        "as always with",    "as intended"};
+        "never issued with", "as they never had", "never had any", "never had one",    "never had them",
+        "as made",           "as issued",         "as designed",   "as built",         "as it's a",
+        "as they were",      "as is usual",       "as usual with", "as usual for",     "as normal",
+        "by design",         "made that way",     "as they come",  "as was usual",     "as they all",
+        "as always with",    "as intended",       "ever fitted",   "ever made for it", "ever supplied"};
     if (i > 0 && AMONG(tokens, i - 1, made)) return true;
     for (size_t k = 0; k < s->note->hits.count; k++) // "no dog smell, we never had one"
         if (s->note->hits.at[k].from > i && s->note->hits.at[k].from < i + 3 &&
