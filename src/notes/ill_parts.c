@@ -62,7 +62,7 @@ static const struct {
     {" undone unstitched unsewn unpicked unwinding unwound unraveling unravelling unwrapped unwrapping ",
      "loose-part",
      {[STUFF_CLOTH] = "seam-open", [STUFF_LEATHER] = "seam-open"}},
-    {" loose sloppy floppy ", "loose-part", {NULL}},
+    {" loose sloppy floppy unhooked unclipped unscrewed unbolted disconnected ", "loose-part", {NULL}},
     {" shot ",
      "wear-rub",
      {[STUFF_RUBBER] = "rubber-perished", [STUFF_LEATHER] = "leather-crack", [STUFF_CLOTH] = "fabric-weak"}},
@@ -107,21 +107,21 @@ static const struct {
 
 // All words of the table, so that most tokens cost one look.
 static const char *const ill_words[] = {
-    "bald",        "balding",       "bashed",     "bitten",   "blackened", "blistering", "browned",
-    "bubbled",     "bubbles",       "bubbling",   "bubbly",   "buggered",  "bust",       "busted",
-    "chewed",      "clunk",         "clunks",     "cockled",  "creak",     "creaks",     "crooked",
-    "crossed",     "crumbled",      "crumbling",  "crumbly",  "crushed",   "curl",       "curled",
-    "curling",     "curls",         "damaged",    "damp",     "dished",    "dried",      "dry",
-    "dull",        "dulled",        "felted",     "flakes",   "flaking",   "flaky",      "flattened",
-    "floppy",      "gnawed",        "grind",      "grinds",   "hard",      "hardened",   "knackered",
-    "lifting",     "loose",         "lumpy",      "mangled",  "marked",    "matted",     "mullered",
-    "nibbled",     "overstretched", "parched",    "patchy",   "puckered",  "puckering",  "puckers",
-    "rippled",     "ripples",       "ruined",     "shrunk",   "shrunken",  "shot",       "skewed",
-    "skewwhiff",   "slack",         "sloppy",     "soggy",    "splotchy",  "spotted",    "spotty",
-    "sprung",      "squashed",      "squeak",     "squeaks",  "squeal",    "squeals",    "strained",
-    "streaked",    "streaky",       "stretched",  "thinning", "unwinding", "unwound",    "unraveling",
-    "unravelling", "unwrapped",     "unwrapping", "undone",   "unpicked",  "unsewn",     "unstitched",
-    "waterlogged", "wrecked"};
+    "bald",        "balding",       "bashed",     "bitten",       "blackened",  "blistering",  "browned",
+    "bubbled",     "bubbles",       "bubbling",   "bubbly",       "buggered",   "bust",        "busted",
+    "chewed",      "clunk",         "clunks",     "cockled",      "creak",      "creaks",      "crooked",
+    "crossed",     "crumbled",      "crumbling",  "crumbly",      "crushed",    "curl",        "curled",
+    "curling",     "curls",         "damaged",    "damp",         "dished",     "dried",       "dry",
+    "dull",        "dulled",        "felted",     "flakes",       "flaking",    "flaky",       "flattened",
+    "floppy",      "gnawed",        "grind",      "grinds",       "hard",       "hardened",    "knackered",
+    "lifting",     "loose",         "lumpy",      "mangled",      "marked",     "matted",      "mullered",
+    "nibbled",     "overstretched", "parched",    "patchy",       "puckered",   "puckering",   "puckers",
+    "rippled",     "ripples",       "ruined",     "shrunk",       "shrunken",   "shot",        "skewed",
+    "skewwhiff",   "slack",         "sloppy",     "soggy",        "splotchy",   "spotted",     "spotty",
+    "sprung",      "squashed",      "squeak",     "squeaks",      "squeal",     "squeals",     "strained",
+    "streaked",    "streaky",       "stretched",  "thinning",     "unwinding",  "unwound",     "unraveling",
+    "unravelling", "unwrapped",     "unwrapping", "disconnected", "unbolted",   "unclipped",   "undone",
+    "unhooked",    "unscrewed",     "unpicked",   "unsewn",       "unstitched", "waterlogged", "wrecked"};
 
 // Those that stand before a part as well; the rest are verbs, or are said of what a part is for ("lifting
 // ring").

@@ -465,6 +465,7 @@ static const struct meaning {
     {"crack", "tear", .when = skin},
     {"leather-crack", "wood-split", .of = BARS " board boards rim shaft", .any = "split splits"},
     {"fabric-weak", "broken-part", .of = "case box trunk cabinet", .when = hardware}, // "is falling apart"
+    {"stain", "rust", .of = "blade blades iron plate teeth jaw jaws pan", .any = "rust"},
     {"stain", "screen-damage", .of = "viewfinder lens lenses eyepiece objective", .any = "spot spots"},
     {"trimmed", "drilled-converted", .of = "hose tube pipe rod pole grip"},
     {"finish-crackle", "crazing", .of = "crock bowl plate dish tile glaze insert jar pot lid liner",

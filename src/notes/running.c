@@ -201,6 +201,9 @@ static size_t working_from(const struct fault_reader *r, size_t i, size_t *to) {
     size_t first = i;
     *to = 0;
     if (AMONG(tokens, i, theirs)) {
+        static const char *const holders[] = {"latches", "catches", "clasps", "locks",   "hinges",
+                                              "zips",    "buckles", "snaps",  "drawers", "doors"};
+        if (i > 0 && AMONG(tokens, i - 1, holders)) return i;
         first = all_before(r, i);
         size_t how = manner_at(tokens, i + 1);
         if (first < i && tokens->at[first].kind == TOKEN_WORD && ends(tokens, i + 1 + how)) *to = i + 1 + how;
