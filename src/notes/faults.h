@@ -50,6 +50,7 @@ bool kind_is_plain_paint(const struct fault_reader *reader);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
 bool kind_is_hard(const struct fault_reader *reader, const char *place);
 bool kind_is_hardware(const struct fault_reader *reader); // nothing that is worn
+bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit);
 bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *hit, const char *place);
 // Does the note hold one of `words`, which blanks part?
 bool kind_note_has(const struct fault_reader *reader, const char *words);

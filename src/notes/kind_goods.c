@@ -225,3 +225,11 @@ bool kind_is_tin_worn(const struct fault_reader *r, const struct fault_hit *hit)
     return !(type && strstr(type, "tin")) && hit->from > 2 && ANY(tokens, hit->from - 2, "tin", "tinning") &&
            ANY(tokens, hit->from - 1, "is", "has") && ANY(tokens, hit->from, "worn", "rubbed", "gone");
 }
+
+// "Lid bowed and won't sit flat": it moves, but lies badly.
+bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit) {
+    bool not = ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt");
+    if (not &&ANY(tokens, hit->to, "seat")) return true;
+    return not &&ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
+           ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
+}

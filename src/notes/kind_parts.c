@@ -133,14 +133,6 @@ static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
-// "Lid bowed and won't sit flat": it moves, but lies badly.
-static bool lies_badly(const struct tokens *tokens, const struct fault_hit *hit) {
-    bool not = ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt");
-    if (not &&ANY(tokens, hit->to, "seat")) return true;
-    return not &&ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
-           ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
-}
-
 // "Rim split where the solder let go": what comes of it and what came first are one.
 static const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 5 };
@@ -240,7 +232,7 @@ static bool picture(const struct said *s) {
     return kind_is_picture(s->r);
 }
 static bool bad_lie(const struct said *s) {
-    return lies_badly(&s->r->note->tokens, s->hit);
+    return kind_lies_badly(&s->r->note->tokens, s->hit);
 }
 static bool paper(const struct said *s) {
     return is_paper(s->r);
