@@ -385,6 +385,13 @@ static bool is_made_hole(const char *text, const char *at) {
 // "Both stand straight": it is no harm but where something does not.
 static bool is_praise(const char *text, const char *at) {
     static const char *const stands[] = {"stand straight", "stand up", "sit flat", "sit level", "sit right"};
+    static const char *const motions[] = {"runs ", "works ", "spins ", "lifts ", "ticks "};
+    static const char *const wells[] = {"true", "fine",  "well", "smooth",  "sweet",
+                                        "nice", "quiet", "free", "perfect", "ok"};
+    for (size_t i = 0; i < COUNT(motions); i++) // "runs true"
+        for (size_t k = 0; k < COUNT(wells) && !strncmp(at, motions[i], strlen(motions[i])); k++)
+            if (!strncmp(at + strlen(motions[i]), wells[k], strlen(wells[k])) && !strstr(text, "but"))
+                return true;
     bool stand = false;
     for (size_t i = 0; i < COUNT(stands); i++) stand |= !strncmp(at, stands[i], strlen(stands[i]));
     return stand && !strstr(text, "n't") && !strstr(text, "not") && !strstr(text, "never") &&

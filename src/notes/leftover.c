@@ -107,6 +107,25 @@ static size_t poor_seal_at(const struct note *note, size_t i) {
     return ANY(tokens, i + 1, "seal", "sealing") ? 2 : ANY(tokens, i + 2, "seal") ? 3 : 0;
 }
 
+// "A firing crack that doesn't go through", "glued back, you can see the glue": how far a fault that was read
+// goes, and how it shows.
+static size_t extent_at(const struct note *note, size_t i) {
+    static const char *const ways[] = {"go through",     "go all the way",   "show",  "move",   "matter",
+                                       "go any further", "go right through", "catch", "spread", "get worse"};
+    static const char *const signs[] = {"see the glue",      "feel the glue",  "see the join",
+                                        "see the line",      "feel the join",  "just see the glue",
+                                        "just see the join", "see the repair", "see where"};
+    const struct tokens *tokens = &note->tokens;
+    size_t n = 0;
+    if (ANY(tokens, i, "doesn't", "don't", "didn't", "won't"))
+        n = token_longest(tokens, i + 1, ways, COUNT(ways));
+    else if (ANY(tokens, i, "can") && i > 0 && ANY(tokens, i - 1, "you"))
+        n = token_longest(tokens, i + 1, signs, COUNT(signs));
+    bool over = n && (i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE ||
+                      ANY(tokens, i + n + 1, "to", "on", "and", "but", "when", "if", "from", "it", "much"));
+    return over && fault_before(note, i) ? n + 1 : 0;
+}
+
 void note_leftover(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -116,6 +135,7 @@ void note_leftover(struct note *note) {
         size_t n = effect_at(note, i);
         if (!n) n = poor_seal_at(note, i);
         if (!n) n = cause_at(note, i);
+        if (!n) n = extent_at(note, i);
         if (!n && note->taken[i] == TAKEN_NOT) n = ignorance_at(note, i);
         for (size_t k = i; k < i + n; k++)
             if (note->taken[k] == TAKEN_NOT) note->taken[k] = TAKEN_FILLER;

@@ -428,6 +428,28 @@ static void shrugs(struct arena *arena, void *context) {
     need("who knows nothing of a story says nothing", &share, 1000);
 }
 
+// --- "loose, so it rocks a little" ---
+
+static void leftovers(struct arena *arena, void *context) {
+    static const char *const notes[] = {"Stool. One leg is cracked so it rocks a little.",
+                                        "Cart. One wheel is cracked so it wobbles.",
+                                        "Ink jug. Firing crack under the base that doesn't go through.",
+                                        "Bench. Split at the back, doesn't move.",
+                                        "Bench. Stain from a leaky bottle.",
+                                        "Bucket. Lid bent, sits but doesn't seal.",
+                                        "Dial has rust spots."};
+    struct share share = {0, 0};
+    (void)context;
+    for (size_t i = 0; i < COUNT(notes); i++) hold(&share, !support_read(arena, notes[i])->unread, notes[i]);
+    static const char alone[] = "Bench. Green, so it gleams a little.";
+    hold(&share, support_read(arena, alone)->unread != NULL, alone);
+    need("what a fault does leaves nothing", &share, 1000);
+}
+
+START_TEST(what_a_fault_does_leaves_nothing) {
+    ck_assert(arena_try(support.arena, leftovers, NULL));
+}
+END_TEST
 START_TEST(what_lacks_is_counted) {
     ck_assert(arena_try(support.arena, lacks, NULL));
 }
@@ -484,6 +506,7 @@ int main(void) {
     tcase_add_test(tests, whose_it_was_is_not_told);
     tcase_add_test(tests, who_made_it_is_told);
     tcase_add_test(tests, who_knows_nothing_says_nothing);
+    tcase_add_test(tests, what_a_fault_does_leaves_nothing);
     tcase_add_test(tests, one_of_several_is_one);
     tcase_add_test(tests, a_fault_keeps_its_size);
     tcase_add_test(tests, nothing_is_made_of_nothing);
