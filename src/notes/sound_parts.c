@@ -24,7 +24,8 @@ static const struct pair pairs[] = {
     {"zip|zips|zipper|zippers",
      "works|work|good|fine|ok|okay|smooth|runs|works fine|work fine|works great|works good|works well|work "
      "well|"
-     "works perfectly|works smoothly|runs fine|runs smooth|runs smoothly|goes up|goes up and down|"
+     "runs its full length|works perfectly|works smoothly|runs fine|runs smooth|runs smoothly|goes up|goes "
+     "up and down|"
      "goes up and down fine|slides fine|zips fine|zips up fine|zips up|working|in working order",
      "zip-fault"},
     {"clasp|clasps|catch",
@@ -101,7 +102,7 @@ static const struct pair pairs[] = {
      "free",
      "seized"},
     {"binding|bindings|text block",
-     "tight|sound|good|solid|firm|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
+     "tight|sound|good|solid|firm|square|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
      "tight",
      "binding-weak"},
     {"fringe|fringes|tassels|tassel|trim|braid|beading|fringing",
@@ -386,6 +387,8 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     if (family && text_same(family->rule.id, "bags") &&
         token_among(tokens, i + part - 1, bagged, COUNT(bagged)))
         kind = ruleset_flaw(r->note->rules, "strap-damage");
+    if (family && text_same(family->rule.id, "linens") && text_same(pair->kind, "binding-weak"))
+        kind = ruleset_flaw(r->note->rules, "seam-open"); // of a quilt
     bool gated = text_same(pair->kind, "clasp-fault") || text_same(pair->kind, "binding-weak") ||
                  text_same(pair->kind, "upholstery-wear");
     if (kind && gated && !kind_can_be(r, kind, NULL)) return false;

@@ -24,6 +24,9 @@ static void tell(struct fault_reader *r, const char *id, const struct part_at *p
     const struct flaw *kind = ruleset_flaw(r->note->rules, id);
     static const uint16_t off = STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN | STANCE_PLANNED;
     if (!kind || r->scope.stance[part->from] & off) return;
+    if (ANY(&r->note->tokens, part->to - 1, "ring", "rings", "mark", "marks", "stain") &&
+        token_is(&r->note->tokens, part->to, "from"))
+        return; // "a ring from something wet"
     for (size_t i = 0; i < r->hit_count; i++) {
         const struct fault_hit *hit = &r->hits[i];
         bool mine = hit->kinds[0]->class == CLASS_REPAIR || hit->kinds[0] == kind;
