@@ -102,7 +102,8 @@ static const struct pair pairs[] = {
      "free",
      "seized"},
     {"binding|bindings|text block",
-     "tight|sound|good|solid|firm|square|intact|strong|perfect|square and tight|nice and tight|tight and square|all "
+     "tight|sound|good|solid|firm|square|intact|strong|perfect|square and tight|nice and tight|tight and "
+     "square|all "
      "tight",
      "binding-weak"},
     {"fringe|fringes|tassels|tassel|trim|braid|beading|fringing",
