@@ -218,12 +218,16 @@ bool kind_is_metal_coat(const struct fault_reader *r, const struct fault_hit *hi
     return coat;
 }
 
-// "Tin is worn to nothing" of a pan.
+// "Tin is worn to nothing" of a pan, "plating rubbed on the handle" of whatever has some.
 bool kind_is_tin_worn(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"metalware", "kitchenware", "jewelry"};
     const struct tokens *tokens = &r->note->tokens;
     const char *type = r->note->record->type.value;
-    return !(type && strstr(type, "tin")) && hit->from > 2 && ANY(tokens, hit->from - 2, "tin", "tinning") &&
-           ANY(tokens, hit->from - 1, "is", "has") && ANY(tokens, hit->from, "worn", "rubbed", "gone");
+    if (hit->from < 3 || !ANY(tokens, hit->from, "worn", "rubbed", "gone")) return false;
+    size_t at = hit->from - 1 - ANY(tokens, hit->from - 1, "is", "has");
+    if (ANY(tokens, at, "plating", "nickel", "chrome")) return true;
+    return is_in(r, ids, COUNT(ids)) && !(type && strstr(type, "tin")) && at + 1 < hit->from &&
+           ANY(tokens, at, "tin", "tinning");
 }
 
 // "Lid bowed and won't sit flat": it moves, but lies badly.

@@ -341,7 +341,7 @@ static bool unpowered(const struct said *s) {
     return s->place && is_in(s->r, (const char *const[]){"metalware", "kitchenware", "ceramics", "decor"}, 4);
 }
 static bool tin_worn(const struct said *s) {
-    return forged(s) && kind_is_tin_worn(s->r, s->hit);
+    return kind_is_tin_worn(s->r, s->hit);
 }
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
