@@ -532,8 +532,7 @@ static const struct meaning {
     {"hairline", "wood-split", .next = "split splits", .when = wooden},
     {"hairline", "wood-split", .of = "handle shaft stock tote seat board panel oar haft",
      .next = "split splits"},
-    {"mold", "stain", .first = "dark black", .last = "spots spot specks patches flecks marks",
-     .when = hard_goods},
+    {"mold", "stain", .first = "dark", .last = "spots spot specks patches flecks marks", .when = hard_goods},
     {"patina", "tarnish", .when = darkened},
     {"not-working", "partly-working", .when = works_in_part},
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
