@@ -40,7 +40,7 @@ void mark_add_letters(struct note *note, size_t from, size_t to, const char *whe
     bool later = false;
     for (size_t i = from; i < to; i++)
         later |= ANY(&note->tokens, i, "scratched", "burnt", "burned", "inked", "written", "painted", "biro",
-                     "penciled", "pencilled", "marker");
+                     "penciled", "pencilled", "marker", "cut", "carved", "gouged", "whittled");
     bool cut = is_cut(note, from, to) || is_gilt(note, from, to);
     if (!later && !cut && is_makers(note, from)) return;
     const char *id = later || !cut ? "owner-name" : "monogram";
@@ -50,6 +50,7 @@ void mark_add_letters(struct note *note, size_t from, size_t to, const char *whe
     *flaw = (struct item_flaw){.kind = kind, .where = where, .span = note_span_of(note, from, to)};
     note_reading(note, from, to, arena_format(note->arena, "flaw %s", id),
                  "initials that are cut, sewn or scratched");
+    if (later && note->record->mark_count) note->record->mark_count--; // an owner's, and no maker's mark
 }
 
 // "CRAYLE & SON on the biggest", "HOLDEN on two of them", "QUARREL on the iron": a piece, or a part that no

@@ -19,6 +19,10 @@ bool mark_is_stamp(const struct note *note, size_t i) {
              "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking", "numbered",
              "carved"))
         return false;
+    if (ANY(&note->tokens, i, "carved", "embroidered", "punched") && i + 1 < note->tokens.count &&
+        !ANY(&note->tokens, i + 1, "with", "in", "on", "at", "under", "inside", ":", "underneath", "near") &&
+        !note->tokens.at[i + 1].capital && note->tokens.at[i + 1].kind != TOKEN_FIGURE)
+        return false; // "carved panels, 11 stops"
     if (ANY(&note->tokens, i, "numbered")) {
         const char *where;
         size_t at = i + 1 + place_at(note, i + 1, &where);

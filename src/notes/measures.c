@@ -130,6 +130,8 @@ static void stands_so(const struct note *note, struct group *group) {
     size_t words;
     if (first->dimension.of || group->of || (unit && !(unit->kind && text_same(unit->kind, "mm")))) return;
     const char *state = dimension_state_before(note, group->from, &words);
+    for (size_t k = note_clause_from(note, group->from, STOP_SENTENCE); state && k < group->from; k++)
+        if (ANY(&note->tokens, k, "jaw", "jaws")) return; // "jaw 3 1/2 in, opens to 4": how far it takes
     if (!state) return;
     group->from -= words;
     group->of = state;

@@ -14,6 +14,9 @@ static const char *tell(const struct note *note) {
 
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
+    {"Harmonium, oak case with carved panels, 11 stops.", ""},
+    {"Pencil box. Initials R.T. cut in the bottom.", ""},
+    {"Spoon. Engraved with initials RJM.", "RJM"},
     {"Panel. Worm in the back, says treated.", ""},
     {"Bread tin, says oven safe on it", "oven safe"},
     {"Doorstop. Back has 1268 cast in it.", "1268 @ back"},

@@ -126,6 +126,7 @@ static const struct notes_case pairs[] = {
 };
 
 static const struct notes_case dimensions[] = {
+    {"vise, jaw 3 1/2 in, opens to 4", "width of jaw 3.5 in"},
     {"bench, 5 foot long, foot wide, foot and a half high", "length 5 ft; width 1 ft; height 1.5 ft"},
     {"bed, foot and a half of it gone", ""},
     {"stand, 12 in tall, outlet 3 in", "height 12 in; size=3 in of outlet"},
