@@ -158,6 +158,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
         return false; // "album of cards, complete set of 50": of what is in it
     if (holder && (!noun || !count_is_first_sentence(note, i))) return false;
+    if (count_is_of_other(note, i, noun)) return false; // "Picnic hamper. Set of 4 plates"
     // "lot of 3 inch nails": a measure.
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
         ANY(tokens, at + taken, "inch", "in", "mm") &&

@@ -18,6 +18,8 @@ int count_number(const struct note *note, size_t i, size_t *taken);
 size_t count_plural(const struct note *note, size_t i);
 bool count_is_first_sentence(const struct note *note, size_t i);
 // "Pair of lamps", "a pair" at token `i`.
+// Does a later sentence count what the thing is not called: "hamper. Set of 4 plates"?
+bool count_is_of_other(const struct note *note, size_t i, size_t noun);
 bool count_pair_at(const struct note *note, size_t i, struct tally *tally);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".

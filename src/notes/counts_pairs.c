@@ -43,6 +43,22 @@ static bool names_type(const struct note *note, size_t i) {
     return type && text_same(head ? head + 1 : type, note->tokens.at[i].one);
 }
 
+bool count_is_of_other(const struct note *note, size_t i, size_t noun) {
+    enum { OPENS_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (!noun || count_is_first_sentence(note, i)) return false;
+    for (size_t k = 0; k < OPENS_MOST && k < i && tokens->at[k].stop < STOP_SENTENCE; k++) {
+        struct noun_found found;
+        if (!noun_at(note, k, &found) || !(found.thing || found.uses & (1u << USE_THING))) continue;
+        if (ANY(tokens, found.to - 1, "box", "case", "bag", "tin", "crate", "drawer", "shelf")) continue;
+        const struct token *head = &tokens->at[found.to - 1];
+        return head->one == head->fold && !text_same(head->one, tokens->at[noun].one) &&
+               !ANY(tokens, found.to - 1, "lot", "set", "collection", "bundle", "tableware", "glassware",
+                    "china");
+    }
+    return false;
+}
+
 // "pair of lamps", "pr bookends", "a pair"; "pair of pliers" is one thing.
 bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
@@ -76,7 +92,8 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     bool later = !count_is_first_sentence(note, i) || (i && ANY(tokens, i - 1, "with", "and", "has", "&"));
     for (size_t k = end + 1; of && later && k < end + 4 && k < tokens->count; k++)
         if (word_at(note, k, 1u << USE_PART, &entry) && !names_type(note, k))
-            return false; // "Hamper. A pair of broken slats"
+            return false;                                     // "Hamper. A pair of broken slats"
+    if (of && count_is_of_other(note, i, noun)) return false; // "Desk. Pair of inkwells"
     bool alone = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
     if (!noun && !of && !alone) return false;
     for (size_t k = 0; !noun && !of && k < i && k < PHRASE_MOST; k++)

@@ -49,6 +49,8 @@ bool kind_is_porous(const struct fault_reader *reader);
 bool kind_is_plain_paint(const struct fault_reader *reader);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
 bool kind_is_hard(const struct fault_reader *reader, const char *place);
+bool kind_is_by_moth(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_locked(const struct fault_reader *reader);
 bool kind_is_hardware(const struct fault_reader *reader); // nothing that is worn
 bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit);
 bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *hit, const char *place);

@@ -232,8 +232,31 @@ bool kind_is_tin_worn(const struct fault_reader *r, const struct fault_hit *hit)
 
 // "Lid bowed and won't sit flat": it moves, but lies badly.
 bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit) {
-    bool not = ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt");
-    if (not &&ANY(tokens, hit->to, "seat")) return true;
-    return not &&ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
+    bool fails = ANY(tokens, hit->to - 1, "won't", "wont", "doesn't", "doesnt");
+    if (fails && ANY(tokens, hit->to, "seat")) return true;
+    return fails && ANY(tokens, hit->to, "sit", "lie", "lay", "stand", "rest") &&
            ANY(tokens, hit->to + 1, "flat", "level", "flush", "square", "straight", "true", "even");
+}
+
+// "Moth at one end, a few small holes": what the moth has made.
+bool kind_is_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 14 };
+    static const char *const others[] = {"burn", "burnt", "cigarette", "nail",    "pin",   "tack", "screw",
+                                         "rust", "worn",  "drilled",   "punched", "spark", "bolt", "mouse"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to + 1; i++)
+        if (token_among(tokens, i, others, COUNT(others))) return false;
+    for (size_t i = 0; i < r->hit_count && r->hits[i].from < hit->from; i++)
+        if (text_same(r->hits[i].kinds[0]->rule.id, "moth-holes") && r->hits[i].to + FAR > hit->from &&
+            !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)))
+            return true;
+    return false;
+}
+
+// "Key missing so can't open it": locked, and not stuck.
+bool kind_is_locked(const struct fault_reader *r) {
+    bool is = false;
+    for (size_t i = 0; i < r->hit_count; i++) is |= text_same(r->hits[i].kinds[0]->rule.id, "missing-key");
+    for (size_t i = 0; i < r->note->tokens.count && !is; i++) is = token_is(&r->note->tokens, i, "locked");
+    return is;
 }

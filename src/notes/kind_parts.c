@@ -118,21 +118,6 @@ static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit
     return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
 }
 
-// "Moth at one end, a few small holes": what the moth has made.
-static bool is_made_by_moth(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 14 };
-    static const char *const others[] = {"burn", "burnt", "cigarette", "nail",    "pin",   "tack", "screw",
-                                         "rust", "worn",  "drilled",   "punched", "spark", "bolt", "mouse"};
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to + 1; i++)
-        if (token_among(tokens, i, others, COUNT(others))) return false;
-    for (size_t i = 0; i < r->hit_count && r->hits[i].from < hit->from; i++)
-        if (text_same(r->hits[i].kinds[0]->rule.id, "moth-holes") && r->hits[i].to + FAR > hit->from &&
-            !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)))
-            return true;
-    return false;
-}
-
 // "Rim split where the solder let go": what comes of it and what came first are one.
 static const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 5 };
@@ -247,7 +232,7 @@ static bool skin(const struct said *s) {
     return s->place && kind_is_skin(s->r, s->place);
 }
 static bool by_moth(const struct said *s) {
-    return is_made_by_moth(s->r, s->hit);
+    return kind_is_by_moth(s->r, s->hit);
 }
 static bool gilding(const struct said *s) {
     return is_gilding(s->r, s->hit);
@@ -345,6 +330,9 @@ static bool tin_worn(const struct said *s) {
 }
 static bool plated_metal(const struct said *s) {
     return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
+}
+static bool locked(const struct said *s) {
+    return kind_is_locked(s->r);
 }
 static bool tool(const struct said *s) {
     return is_in(s->r, (const char *const[]){"tools"}, 1);
@@ -473,6 +461,7 @@ static const struct meaning {
     {"finish-crackle", "yellowing", .last = "gone turned going", // "varnish gone yellow"
      .next = "yellow brown amber yellowish orange"},
     {"seized", "warped", .when = bad_lie},
+    {"seized", "inside-not-inspected", .any = "open opened unlock", .when = locked},
     {"seized", "strap-damage", .of = "strap straps"}, // "the straps have gone stiff"
     {"hole", "rust", .first = "rusted rust rotted", .when = nearly},
     {"hole", "moth-holes", .when = by_moth},

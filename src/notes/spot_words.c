@@ -296,12 +296,19 @@ static bool is_deed_undone(const struct fault_reader *r, size_t i) {
            (token_is(tokens, at, "not") && ANY(tokens, at + 1, "working", "sounding", "ringing", "striking"));
 }
 
+// "It rings dull", "rings clear": what a bell does, and no rings of it.
+static bool is_doing(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    return ANY(tokens, i, "rings", "locks", "plays", "stops", "catches", "hooks") && i > 0 &&
+           tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "it", "which", "that", "bell", "still");
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
-        if (n == 1 && (is_share(tokens, i) || is_done(tokens, i))) n = 0;
+        if (n == 1 && (is_share(tokens, i) || is_done(tokens, i) || is_doing(r, i))) n = 0;
         if (!n && (is_stuff_at_fault(r, i) || is_deed_undone(r, i))) n = 1;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;

@@ -113,6 +113,8 @@ static const struct notes_case counted[] = {
 };
 
 static const struct notes_case uncounted[] = {
+    {"Picnic hamper. Set of 4 plates inside", ""},
+    {"Desk, oak. Pair of inkwells", ""},
     {"One of a pair of vases", ""},
     {"2 piece butter dish", ""},
     {"Both handles loose on this pail", ""},
