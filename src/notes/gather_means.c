@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Words of a fault that say something else where they stand: of another part, of what the dirt or the worm
 // does, of a title, of a degree. Each is asked of a hit before it is one.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/place.h"
@@ -374,13 +376,31 @@ static bool is_gone_of_other(const struct fault_reader *r, const struct phrase_h
                 "got");
 }
 
+// "Ocarina, ten holes", "cribbage board, 120 holes": those that it is made with.
+static bool is_made_holes(const struct fault_reader *r, const struct phrase_hit *hit) {
+    static const char *const things[] = {"ocarina",   "recorder", "whistle", "flute",    "fife",
+                                         "flageolet", "chanter",  "pipe",    "cribbage", "peg board",
+                                         "pegboard",  "peg loom", "shawm",   "solitaire"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    if (!type || hit->near || hit->to != hit->from + 1 || !hit->from ||
+        !token_is(tokens, hit->from, "holes") ||
+        !(degrees_number(tokens, hit->from - 1) > 1 || tokens->at[hit->from - 1].kind == TOKEN_FIGURE ||
+          ANY(tokens, hit->from - 1, "finger", "all")) ||
+        ANY(tokens, hit->to, "in", "on", "at", "near", "through", "along"))
+        return false;
+    bool made = false;
+    for (size_t k = 0; k < COUNT(things); k++) made |= strstr(type, things[k]) != NULL;
+    return made;
+}
+
 bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *hit) {
-    return is_crossed(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) || is_of_reader(r, hit) ||
-           is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) || is_of_hurt(r, hit) ||
-           is_of_patchwork(r, hit) || spans_another(r, hit) || is_turned_or_worn(r, hit) ||
-           is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) || is_gone_of_other(r, hit) ||
-           lacks_between(r, hit) || is_bit_of_degree(r, hit) || is_none_missing(r, hit) ||
-           is_own_finish(r, hit) || is_cut_picture(r, hit);
+    return is_crossed(r, hit) || is_made_holes(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) ||
+           is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) ||
+           is_of_hurt(r, hit) || is_of_patchwork(r, hit) || spans_another(r, hit) ||
+           is_turned_or_worn(r, hit) || is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) ||
+           is_gone_of_other(r, hit) || lacks_between(r, hit) || is_bit_of_degree(r, hit) ||
+           is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what
