@@ -13,8 +13,8 @@
 #include "text/arena.h"
 
 enum {
-    ASKED_LISTS = 2048,
-    ASKED_SLOTS = 4 * ASKED_LISTS,
+    ASKED_LISTS = 2304,
+    ASKED_SLOTS = 8192, // a power of two, and room for the lists
     ASKED_WORDS = 4096,
     ASKED_CELLS = ASKED_LISTS / 64,
     ASKED_KEPT = 2 * ASKED_CELLS, // the cell in which lookup.c keeps what the books say of the word
