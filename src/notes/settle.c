@@ -124,6 +124,14 @@ static bool is_flat(const char *type) {
     return false;
 }
 
+// "5 ft 6 wide. Feet tipped two inches": a bare figure is not once more what was told with its word.
+static bool has_side(const struct record *record, size_t count, const char *dimension) {
+    for (size_t i = 0; i < count; i++)
+        if (!record->measurements[i].of && text_same(record->measurements[i].dimension, dimension))
+            return true;
+    return false;
+}
+
 void settle_measures(struct note *note) {
     struct record *record = note->record;
     size_t kept = 0;
@@ -143,13 +151,15 @@ void settle_measures(struct note *note) {
             add_size(note, &measure);
             continue;
         }
-        if (size && !measure.of && is_long(record->type.value))
+        if (size && !measure.of && is_long(record->type.value) && !has_side(record, kept, "length"))
             measure.dimension = "length";
-        else if (size && !measure.of && is_tall(record->type.value))
+        else if (size && !measure.of && is_tall(record->type.value) && !has_side(record, kept, "height"))
             measure.dimension = "height";
-        else if (size && !measure.of && is_disc(record->type.value) && !says_oval(note))
+        else if (size && !measure.of && is_disc(record->type.value) && !says_oval(note) &&
+                 !has_side(record, kept, "diameter"))
             measure.dimension = "diameter";
-        else if (size && !measure.of && record->family && record->family->default_dimension)
+        else if (size && !measure.of && record->family && record->family->default_dimension &&
+                 !has_side(record, kept, record->family->default_dimension))
             measure.dimension = record->family->default_dimension;
         else if (size && !measure.range) {
             add_size(note, &measure);
