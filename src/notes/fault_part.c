@@ -138,6 +138,24 @@ void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_h
     spot->part_to = to;
 }
 
+// "Works on two speeds, third does nothing": which of the speeds does not.
+static const char *speed_before(struct fault_reader *r, const struct fault_hit *hit,
+                                const struct flaw *kind) {
+    static const char *const which[] = {"high",  "low",    "medium", "first", "second",
+                                        "third", "fourth", "top",    "slow",  "fast"};
+    struct note *note = r->note;
+    size_t i = hit->from;
+    bool speeds = false;
+    if (!text_same(kind->rule.id, "partly-working") || i == 0 || note->tokens.at[i - 1].stop != STOP_NONE ||
+        !token_among(&note->tokens, i - 1, which, sizeof which / sizeof *which))
+        return NULL;
+    for (size_t k = scope_sentence_start(&r->scope, i); k < i; k++)
+        speeds |= ANY(&note->tokens, k, "speeds", "speed", "settings");
+    if (!speeds) return NULL;
+    note_take(note, i - 1, i, TAKEN_FLAW);
+    return arena_format(note->arena, "%s speed", note->tokens.at[i - 1].fold);
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -177,6 +195,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         token_is(&note->tokens, spot->part_from - 2, "in"))
         part = NULL; // "one of them in three pieces"
     if (!part && !where) part = function_place(r, hit, kind);
+    if (!part) part = speed_before(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))
         part = NULL; // "weights incomplete": some of them are there

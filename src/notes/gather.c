@@ -386,6 +386,11 @@ static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
 // "Two reeds don't | sound": what it does not do is a word of it.
 static void take_verb(const struct fault_reader *r, struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    size_t end = hit->to; // "runs for ten minutes | and stops"
+    while (end < tokens->count && tokens->at[end - 1].stop == STOP_NONE && ANY(tokens, end, "and", "then"))
+        end++;
+    if (hit->kinds[0]->class == CLASS_FUNCTION && end > hit->to && ANY(tokens, end, "stops", "quits", "dies"))
+        hit->to = end + 1;
     if (hit->near && hit->kinds[0]->class == CLASS_FUNCTION && hit->to < tokens->count &&
         tokens->at[hit->to - 1].stop == STOP_NONE && tokens->at[hit->to].kind == TOKEN_WORD &&
         ANY(tokens, hit->to - 1, "don't", "doesn't", "won't") &&

@@ -326,10 +326,10 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         if (token_first(tokens, at, times, COUNT(times)) &&
             at >= scope_sentence_start(&r->scope, hit->from) && at < scope_sentence_end(&r->scope, hit->from))
             return ruleset_flaw(r->note->rules, "partly-working"); // "sometimes it won't start"
-    static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead"};
+    static const char *const shorts[] = {"doesn't", "won't", "don't", "isn't", "dead", "nothing"};
     bool other = false; // "light works, motor doesn't"
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
-        other |= token_is(tokens, at, "works") || token_is(tokens, at, "runs");
+        other |= ANY(tokens, at, "works", "work", "runs", "run");
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     size_t from, to; // "the switch is cracked and doesn't work"
     if (spot_joined_before(r, hit->from, &from, &to)) return ruleset_flaw(r->note->rules, "partly-working");

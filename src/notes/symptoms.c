@@ -125,7 +125,8 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (text_same(id, "rubber-perished") && holds(tokens, hit, "grip") &&
         !ANY(tokens, hit->from, "rubber", "grips", "elastic"))
         return true; // a clamp that "doesn't grip"
-    if (text_same(id, "rust") && ANY(tokens, hit->to - 1, "on") && ANY(tokens, hit->to - 2, "off") &&
+    if (text_same(id, "rust") && ANY(tokens, hit->to - 1, "on") &&
+        ANY(tokens, hit->to - 2, "off", "away", "apart", "loose", "down") &&
         ANY(tokens, hit->to, "one", "the", "both", "its", "either"))
         return true; // "the hinge has come off on one side"
     bool liner = text_same(id, "missing-liner") && token_is(tokens, hit->to - 1, "inner");
@@ -195,6 +196,15 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         so_before(tokens, hit->from)) {
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return true; // "dented at the rim so the lid won't seat": how bad the dent is
+    }
+    static const char *const emptied[] = {"partly-working", "hole", "leak", "seam-split"};
+    static const char *const opened[] = {"hole",          "seam-split", "crack",
+                                         "crack-through", "wood-split", "seam-open"};
+    if (is_kind(hit->flaw, emptied, COUNT(emptied)) && is_kind(kind, opened, COUNT(opened)) &&
+        ANY(tokens, hit->from, "won't", "doesn't", "wont", "doesnt", "hold") &&
+        so_before(tokens, hit->from)) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "tank has pinholes so it won't hold oil"
     }
     if (hurt && ANY(tokens, hit->to - 1, "leans") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it", "they") && ANY(tokens, hit->from - 2, "so")) {

@@ -409,6 +409,11 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     size_t ticked = head->to + (ANY(&note->tokens, head->to, "all", "is", "are") ? 1 : 0);
     if (pick->order > 1 && ANY(&note->tokens, ticked, "present", "there", "intact", "complete", "accounted"))
         value -= ANY(&note->tokens, head->to - 1, "plates", "pages", "leaves", "maps") ? 90 : 60; // of a book
+    size_t held = chunk->from; // "tent, two poles and a bag of pegs"
+    if (held > 3 && token_is(&note->tokens, held - 1, "of") &&
+        ANY(&note->tokens, held - 2, "bag", "box", "tin", "jar", "packet", "roll") &&
+        token_is(&note->tokens, held - 3, "a") && ANY(&note->tokens, held - 4, "and", "with", "plus"))
+        value -= 60;
     if (thing_is_taken_back(note, chunk->to)) value -= 90;
     if (is_faulty_part(note, chunk, head)) value -= chunk->from == 0 ? 55 : 40;
     if (chunk->subject != SIZE_MAX && head->to <= chunk->subject) value -= 5;

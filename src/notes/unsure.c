@@ -3,6 +3,7 @@
 #include "notes/unsure.h"
 
 #include "notes/any.h"
+#include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -125,4 +126,16 @@ bool unsure_behind(const struct note *note, size_t to) {
     size_t end = to + 1 + taken;
     return end >= tokens->count || tokens->at[end].stop >= STOP_COMMA ||
            tokens->at[end - 1].stop >= STOP_COMMA;
+}
+
+// "Wool in browns and reds I think": of all that the run tells.
+bool unsure_in_all(const struct note *note, size_t to) {
+    enum { RUN = 6 };
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    size_t at = to;
+    while (at < to + RUN && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
+           (ANY(tokens, at, "in", "and", "of") || word_at(note, at, 1u << USE_COLOR, &entry)))
+        at++;
+    return at > to + 1 && unsure_behind(note, at);
 }

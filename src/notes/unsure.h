@@ -9,6 +9,7 @@
 // "Probably oak", "sold to me as silk", "at a guess, 1920s": before token `from`, in its clause.
 bool unsure_before(const struct note *note, size_t from);
 // "Oak I think", "1920s, supposedly", "silver?": behind, from token `to` on.
+bool unsure_in_all(const struct note *note, size_t to);
 bool unsure_behind(const struct note *note, size_t to);
 
 #endif

@@ -162,7 +162,7 @@ enum sure value_sure(const struct note *note, size_t from, size_t to) {
     static const char *const maybe[] = {"maybe", "possibly", "perhaps", "?", "probably", "ish", "or"};
     const struct tokens *tokens = &note->tokens;
     struct word_entry next;
-    if (unsure_before(note, from) || unsure_behind(note, to)) return SURE_GUESS;
+    if (unsure_before(note, from) || unsure_behind(note, to) || unsure_in_all(note, to)) return SURE_GUESS;
     for (size_t back = 1; back <= 5 && back <= from; back++) {
         if (tokens->at[from - back].stop >= STOP_COMMA) break;
         if (ANY(tokens, from - back, "either", "or", "pass", "sure")) return SURE_GUESS;
