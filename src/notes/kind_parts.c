@@ -183,7 +183,7 @@ struct said {
     "pattern design transfer decal etch etching engraving decoration lettering graduations markings "        \
     "numerals "                                                                                              \
     "figures letters numbers"
-#define TAPS "bellows tap taps lid valve spigot cap washer gland stopper"
+#define TAPS "tap taps lid valve spigot cap washer gland stopper"
 #define LEAKS "leaks leak leaking drips dripping weeps"
 #define BARS                                                                                                 \
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
