@@ -6,7 +6,7 @@
 
 #include "text/order.h"
 
-_Static_assert(ASKED_SLOTS == 1 << 13, "a slot is the upper 13 bits");
+_Static_assert(ASKED_SLOTS == 1 << 14, "a slot is the upper 14 bits");
 _Static_assert(ASKED_PLACES == 1 << 10, "a place is the upper 10 bits");
 
 enum { FOLD_ROOM = 32 }; // longer words are hardly met twice

@@ -14,7 +14,7 @@
 
 enum {
     ASKED_LISTS = 2304,
-    ASKED_SLOTS = 8192, // a power of two, and room for the lists
+    ASKED_SLOTS = 16384, // a power of two, and room for the lists
     ASKED_WORDS = 4096,
     ASKED_CELLS = ASKED_LISTS / 64,
     ASKED_KEPT = 2 * ASKED_CELLS, // the cell in which lookup.c keeps what the books say of the word
@@ -64,7 +64,7 @@ static inline uint64_t asked_key(const void *list, size_t count) {
 #endif
 }
 static inline size_t asked_slot(uint64_t key) {
-    return (size_t)(key * 0x9E3779B97F4A7C15u >> 51);
+    return (size_t)(key * 0x9E3779B97F4A7C15u >> 50);
 }
 static inline uint32_t asked_list(struct asked *asked, const void *list, size_t count) {
     uint64_t key = asked_key(list, count);

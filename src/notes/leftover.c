@@ -129,7 +129,9 @@ static size_t extent_at(const struct note *note, size_t i) {
 void note_leftover(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        bool open =
+            note->taken[i] == TAKEN_NOT || note->taken[i] == TAKEN_SCOPE || note->taken[i] == TAKEN_FILLER;
+        if (tokens->at[i].kind != TOKEN_WORD || !open) continue; // what is a fact is none of these
         if (note->taken[i] == TAKEN_NOT && (is_noun_of_fault(note, i) || is_noun_of_mend(note, i)))
             note->taken[i] = TAKEN_FILLER;
         size_t n = effect_at(note, i);

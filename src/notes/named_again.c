@@ -128,7 +128,8 @@ static void say_of_one(struct note *note) {
                  {"stick", "sticks"}, {"rock", "rocks"}, {"wobble", "wobbles"}};
     struct tokens *tokens = &note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        if (!token_among(tokens, i - 1, many, COUNT(many)) ||
+        static const char firsts[] = "ldsrw"; // of the verbs
+        if (!strchr(firsts, tokens->at[i].fold[0]) || !token_among(tokens, i - 1, many, COUNT(many)) ||
             (i > 1 && tokens->at[i - 2].stop == STOP_NONE) ||
             (i + 1 < tokens->count && tokens->at[i + 1].stop == STOP_NONE))
             continue;
@@ -149,6 +150,8 @@ void note_name_again(struct note *note) {
     say_of_one(note);
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
+        const char first = tokens->at[i].fold[0];
+        if (first != 'a' && first != 'o' && first != 't' && tokens->at[i].stop != STOP_COMMA) continue;
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         size_t at = i;
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
