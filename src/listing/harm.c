@@ -465,10 +465,15 @@ static bool is_denial(const char *text, const char *at) {
     return false;
 }
 
+// "8 power": how much field glasses magnify.
+static bool is_magnifying(const char *text, const char *at) {
+    return !strncmp(at, "power", 5) && at > text + 1 && at[-2] >= '0' && at[-2] <= '9';
+}
+
 bool harm_is_told(const char *text) {
     for (const char *at = text; *at; at++)
         if ((at == text || at[-1] == ' ' || at[-1] == '-') && begins_harm(at) && !is_made_hole(text, at) &&
-            !is_praise(text, at) && !is_denied(text, at) && !is_denial(text, at))
+            !is_magnifying(text, at) && !is_praise(text, at) && !is_denied(text, at) && !is_denial(text, at))
             return true;
     return false;
 }

@@ -10,7 +10,21 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-// "BREAD in brown letters": the color of what is written.
+// "Initials R.M. on the lid in white": what stands before tells of what is written, and not of the lid.
+static bool is_written_in(const struct note *note, size_t i) {
+    enum { BACK = 8 };
+    static const char *const writing[] = {"initials",   "name",      "number",   "letters",
+                                          "stencilled", "stenciled", "lettered", "signed",
+                                          "marked",     "numbered",  "inscribed"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 2 || !token_is(tokens, i - 1, "in")) return false;
+    for (size_t k = i - 1; k > 0 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (note->taken[k - 1] == TAKEN_MARK || token_among(tokens, k - 1, writing, COUNT(writing)))
+            return true;
+    return false;
+}
+
+// "BREAD in brown letters", "cream with green lettering": the color of what is written.
 static bool is_of_letters(const struct note *note, size_t i, size_t n) {
     static const char *const words[] = {"letters",  "lettering", "writing", "script",  "print",   "ink",
                                         "capitals", "caps",      "numbers", "figures", "numerals"};
@@ -20,6 +34,7 @@ static bool is_of_letters(const struct note *note, size_t i, size_t n) {
         (note->taken[i + n + 1] == TAKEN_MARK ||
          ANY(tokens, i + n + 1, "says", "reads", "reading", "saying")))
         return true; // "red lettering TORWELL"
+    if (ANY(tokens, i + n, "lettering", "letters") && i > 0 && token_is(tokens, i - 1, "with")) return true;
     return (i > 0 && token_is(tokens, i - 1, "in")) || (i > 1 && token_is(tokens, i - 2, "in"));
 }
 
@@ -109,7 +124,8 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
 }
 
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
-    if (use == USE_COLOR && (is_of_letters(note, i, n) || is_unclouded(note, i))) return true;
+    if (use == USE_COLOR && (is_of_letters(note, i, n) || is_written_in(note, i) || is_unclouded(note, i)))
+        return true;
     if (use == USE_MATERIAL &&
         ANY(&note->tokens, i + n, "patch", "patches", "repair", "splint", "shim", "shims"))
         return true; // "tin patch over a split"

@@ -32,15 +32,17 @@ START_TEST(what_only_holds_a_beginning_is_none) {
 END_TEST
 
 START_TEST(what_is_denied_is_no_harm) {
-    static const char *const none[] = {
-        "doesn't leak",    "not frayed",        "no other marks",   "no nails sticking", "hasn't come away",
-        "nothing missing", "not gone hard",     "drip tray",        "tap hole",          "mother of pearl",
-        "wheel runs true", "never had a crack", "no sign of mildew"};
+    static const char *const none[] = {"doesn't leak",      "not frayed",       "no other marks",
+                                       "no nails sticking", "hasn't come away", "nothing missing",
+                                       "not gone hard",     "drip tray",        "tap hole",
+                                       "mother of pearl",   "wheel runs true",  "never had a crack",
+                                       "no sign of mildew", "8 power"};
     static const char *const harms[] = {
-        "doesn't work",         "not working",      "none leak bar the small one",
-        "not all cracked",      "no lid, cracked",  "never stops leaking",
-        "doesn't charge",       "won't sit flat",   "no power",
-        "not frayed but split", "can't hold water", "doesn't sit level"};
+        "doesn't work",     "not working",          "none leak bar the small one",
+        "not all cracked",  "no lid, cracked",      "never stops leaking",
+        "doesn't charge",   "won't sit flat",       "no power",
+        "power went",       "not frayed but split", "can't hold water",
+        "doesn't sit level"};
     for (size_t i = 0; i < sizeof none / sizeof *none; i++)
         ck_assert_msg(!harm_is_told(none[i]), "%s", none[i]);
     for (size_t i = 0; i < sizeof harms / sizeof *harms; i++)

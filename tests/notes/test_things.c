@@ -131,6 +131,8 @@ static const struct notes_case materials[] = {
     {"Basket, split ash, lidded", "material split ash"},
     {"Bought from an oak dealer, chest", "!material oak"},
     {"Milk bottle. Red lettering PINE RIDGE DAIRY.", "!material pine; !color red"},
+    {"Tin trunk, black, initials R.M. on the lid in white", "!color white; color black"},
+    {"Bread bin, cream with green letters", "!color green; color cream"},
     {"Box stamped SOLID OAK.", "material oak"},
     {"Mill, dovetailed cherry box with an iron hopper", "material cherry wood; !theme cherry"},
     {"Table, cherry, two drawers", "material cherry wood"},
