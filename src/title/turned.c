@@ -215,12 +215,15 @@ static void turn_measures(struct arena *arena, const struct plan_spelling *const
         const char *unit = unit_of(texts[i], chosen[i]->turn == TURN_SIDES, &size);
         if (!first) {
             // "11 in 12 Across" would be read as one figure.
-            if (chosen[i]->turn == TURN_MEASURE && !unit[size]) return;
+            if (chosen[i]->turn == TURN_MEASURE && !unit[size]) continue;
             first = unit;
             first_size = size;
         } else if (size == first_size && !memcmp(unit, first, size)) {
             const char *turned = turned_form(arena, chosen[i]);
             if (turned) texts[i] = turned;
+        } else { // "1 Gal 7 in Tall 5 Across"
+            first = unit;
+            first_size = size;
         }
     }
 }
@@ -260,14 +263,85 @@ static unsigned small_words_of(const char **texts, size_t count, size_t but) {
     return all;
 }
 
+static bool opens_with(const char *text, const char *word) {
+    size_t size = strlen(word);
+    return !strncmp(text, word, size) && text[size];
+}
+
+// "Bridge or String": "Bridge, String".
+static const char *listed(struct arena *arena, const char *text) {
+    for (const char *at; (at = strstr(text, " or ")) != NULL;)
+        text = arena_format(arena, "%.*s, %s", (int)(at - text), text, at + 4);
+    return text;
+}
+
+// What is not there, of phrases that stand together: "No Knob, Strap or Key".
 static void turn_absences(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
                           size_t count) {
-    for (size_t i = 1; i < count; i++)
-        if (is_absence(chosen[i]) && is_absence(chosen[i - 1]) && strncmp(texts[i - 1], "or ", 3) != 0 &&
-            !(small_words_of(texts, count, i) & SMALL_OR)) {
-            const char *turned = turned_form(arena, chosen[i]);
-            if (turned) texts[i] = turned;
-        }
+    for (size_t i = 0, end; i + 1 < count; i = end) {
+        for (end = i; end < count && is_absence(chosen[end]) && opens_with(texts[end], "No ");) end++;
+        if (end == i) end++;
+        if (end < i + 2) continue;
+        bool other = false;
+        for (size_t k = 0; k < count; k++) other |= (k < i || k >= end) && (small_words(texts[k]) & SMALL_OR);
+        if (other) continue;
+        const char *last = texts[end - 1] + 3;
+        bool joined = strstr(last, " or ") != NULL;
+        for (size_t k = i; k + 1 < end; k++)
+            texts[k] = arena_format(arena, "%s%s", listed(arena, texts[k] + (k > i ? 3 : 0)),
+                                    k + 2 < end || joined ? "," : "");
+        texts[end - 1] = joined ? last : arena_format(arena, "or %s", last);
+    }
+}
+
+// "Marked 204 & 205".
+static void turn_marked(struct arena *arena, const char **texts, size_t count) {
+    static const char word[] = "Marked ";
+    size_t last = count;
+    for (size_t i = 0; i < count; i++) {
+        if (!opens_with(texts[i], word)) continue;
+        const char *mark = texts[i] + sizeof word - 1;
+        if (last < count) texts[i] = i == last + 1 ? arena_format(arena, "& %s", mark) : mark;
+        last = i;
+    }
+}
+
+// "Not Working or Fully Tested"; but what does not work is not put behind an "or", which would soften it:
+// "Not Tested for Time Nonworking".
+static void turn_nots(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
+                      size_t count) {
+    bool seen = false;
+    for (size_t i = 0; i < count; i++) {
+        if (!chosen[i]) continue;
+        bool begins = opens_with(texts[i], "Not "), has = begins || strstr(texts[i], " Not ") != NULL;
+        if (seen && begins && !strcmp(texts[i] + 4, "Working"))
+            texts[i] = "Nonworking";
+        else if (begins && i > 0 && chosen[i - 1] && opens_with(texts[i - 1], "Not "))
+            texts[i] = arena_format(arena, "or %s", texts[i] + 4);
+        seen |= has;
+    }
+}
+
+static bool names_in(const char *name) {
+    for (const char *at = name; *at; at += *at == ' ') {
+        size_t size = word_end(at);
+        if (size == 2 && (at[0] | 0x20) == 'i' && (at[1] | 0x20) == 'n') return true;
+        at += size;
+    }
+    return false;
+}
+
+// Beside "MADE IN USA" the figure has the sign for its inches.
+static void turn_inches(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
+                        size_t count) {
+    bool named = false;
+    for (size_t i = 0; i < count; i++) named |= !chosen[i] && names_in(texts[i]);
+    if (!named) return;
+    for (size_t i = 0; i < count; i++) {
+        const char *in = is_figure(chosen[i]) ? strstr(texts[i], " in") : NULL;
+        if (in && (!in[3] || in[3] == ' '))
+            texts[i] = arena_format(arena, "%.*s\"%s", (int)(in - texts[i]), texts[i], in + 3);
+    }
 }
 
 // The earlier ones are turned: "Rim Chip Stain on Base" and not "Chip on Rim Base Stain".
@@ -292,6 +366,9 @@ void turned_title(struct arena *arena, const struct plan_spelling *const *chosen
         all |= own;
     }
     turn_measures(arena, chosen, texts, count);
+    turn_marked(arena, texts, count);
+    turn_nots(arena, chosen, texts, count);
+    turn_inches(arena, chosen, texts, count);
     if (!twice) return;
     turn_absences(arena, chosen, texts, count);
     turn_rest(arena, chosen, texts, count);
