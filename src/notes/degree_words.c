@@ -285,7 +285,7 @@ static const struct cue words[] = {
     {"pinhole sized", SEVERITY_LIGHT},
     {"pinprick", SEVERITY_LIGHT},
     {"pinpricks", SEVERITY_LIGHT},
-    {"pitted", SEVERITY_HEAVY},
+    {"pitted", SEVERITY_MODERATE},
     {"plain to see", SEVERITY_MODERATE},
     {"plainly visible", SEVERITY_MODERATE},
     {"plastered in", SEVERITY_HEAVY},

@@ -71,7 +71,7 @@ static const struct cue behind[] = {
     {"and flaking", SEVERITY_HEAVY},
     {"and how", SEVERITY_HEAVY},
     {"and it shows", SEVERITY_HEAVY},
-    {"and pitted", SEVERITY_HEAVY},
+    {"and pitted", SEVERITY_MODERATE},
     {"and visible", SEVERITY_MODERATE},
     {"and worn", SEVERITY_HEAVY},
     {"and you can see", SEVERITY_HEAVY},

@@ -324,13 +324,45 @@ enum severity degree_after(const struct fault_reader *r, const struct fault_hit 
     return found ? found : apart(r, hit);
 }
 
+// "Surface rust all over", "rust all over, light", "tarnished dark brown all over": how far it reaches makes
+// no film deep, and what color it has tells more than where.
+static enum severity of_film(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const deep[] = {"pitted",  "pitting", "pits",  "holes",    "hole",  "flaking",
+                                       "deep",    "through", "heavy", "bad",      "thick", "badly",
+                                       "serious", "flakes",  "black", "blackened"};
+    static const char *const denied[] = {"no",    "not",    "nothing", "without",
+                                         "isn't", "aren't", "never",   "none"};
+    enum { BEHIND = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool rust = text_same(hit->kinds[0]->rule.id, "rust"), brown = false;
+    if (!rust && !text_same(hit->kinds[0]->rule.id, "tarnish")) return SEVERITY_UNKNOWN;
+    size_t from = hit->from > 1 ? hit->from - 2 : 0;
+    bool film = false;
+    for (size_t i = from; rust && i < hit->to; i++)
+        if (i >= hit->from || tokens->at[i].stop == STOP_NONE) film |= ANY(tokens, i, "surface", "flash");
+    for (size_t i = from; i < tokens->count && i < hit->to + BEHIND; i++) {
+        bool no = i > 0 && token_among(tokens, i - 1, denied, COUNT(denied));
+        if (!no && token_among(tokens, i, deep, COUNT(deep))) return SEVERITY_UNKNOWN;
+        if (i < hit->to) continue;
+        bool only = ANY(tokens, i, "only", "just") || ANY(tokens, i + 1, "only");
+        film |=
+            rust && token_is(tokens, only && !token_is(tokens, i, "surface") ? i + 1 : i, "surface") && only;
+        bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+                    (tokens->at[i].stop == STOP_NONE && ANY(tokens, i + 1, "though", "only"));
+        film |= ends && tokens->at[i - 1].stop == STOP_COMMA && ANY(tokens, i, "light", "slight", "lightly");
+        brown |= !rust && ANY(tokens, i, "brown", "brownish");
+        if (tokens->at[i].stop >= STOP_CLAUSE || (r->scope.fault[i] && !r->part[i])) break;
+    }
+    return film ? SEVERITY_LIGHT : brown ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
+}
+
 // The degree may stand inside the phrase itself ("badly rusted" in `said`), before it, or behind ("rust, not
 // bad").
 enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     static enum severity (*const ways[])(const struct fault_reader *, const struct fault_hit *) = {
-        right_behind,      degree_of_too_much, degree_of_stopping, astride, degree_of_share,
-        degree_before,     told_behind,        in_phrase,          at_end,  apart,
-        degree_said_later, degree_shared};
+        right_behind,    of_film,           degree_of_too_much, degree_of_stopping, astride,
+        degree_of_share, degree_before,     told_behind,        in_phrase,          at_end,
+        apart,           degree_said_later, degree_shared};
     const uint16_t *stance = r->scope.stance;
     if (stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     bool last =

@@ -220,7 +220,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (count > 1) take_places(r, hit->to);
     bool uncounted = kind->form == STATE && kind->class == CLASS_REPAIR && !kind->noun && !part &&
                      r->note->record->count < 2;
-    if (uncounted) of = count = 0; // "two screw holes": no pieces
+    uncounted |= !part && where && of == 2 && !strncmp(where, "both ", 5); // "on both handles showing rust"
+    if (uncounted) of = count = 0;                                         // "two screw holes": no pieces
     bool fewer = flaw->count > count && flaw->span.from < r->note->tokens.at[hit->from].from &&
                  token_phrase(&r->note->tokens, hit->from > 3 ? hit->from - 3 : 0, "one of them") > 0;
     if (of_one && !of) {

@@ -195,6 +195,8 @@ bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, si
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+// "A chip on the foot, a bit of rust in that one": where the damage is that it grew in.
+bool spot_of_growth(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_seeming(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.

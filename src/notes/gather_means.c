@@ -480,7 +480,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
             return;
         }
     if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
-        !ANY(tokens, hit->from - 1, "a", "an", "one") ||
+        token_is(tokens, hit->from, "fade") || !ANY(tokens, hit->from - 1, "a", "an", "one") ||
         !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))
         return;
     for (size_t i = hit->from; i < hit->to; i++)

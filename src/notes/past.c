@@ -269,6 +269,7 @@ void scope_past(struct scope *s) {
         if (cue->kind == AHEAD)
             scope_mark(s, i + n, past_end(s, i + n), STANCE_PAST, i);
         else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") &&
+                 !token_is(&s->note->tokens, i + n, "hard") && // "rusted, it came off hard"
                  !scope_left(s, scope_clause_start(s, i), i, i + n))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);
         i += n - 1;

@@ -217,7 +217,12 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool side =
         !last && start > i + 1 && ANY(tokens, start, "left", "right") &&
         (start + 1 >= tokens->count || tokens->at[start].stop != STOP_NONE || ends_place(r, start + 1));
-    if (side) last = start + 1; // "cut down on the left, it goes into the print"
+    if (side) last = start + 1;            // "cut down on the left, it goes into the print"
+    if (!last && spot_adverb(tokens, i) && // "dirt inside all three", "a spot inside smaller than a pea"
+        !ANY(tokens, i + 1, "the", "its", "a", "an", "my", "his", "her", "their", "this", "that", "of")) {
+        *from = i;
+        return i + 1;
+    }
     if (!last) return 0;
     *from = near ? i : start;
     size_t figure = place_dial_figure(r, last); // "in the crystal near the 9"

@@ -159,6 +159,21 @@ static bool is_end(const struct tokens *tokens, size_t particle) {
            token_among(tokens, particle + 1, words, COUNT(words));
 }
 
+// "Lock rusty. The handle has come off": of the handle, which the sentence names before the verb.
+static bool names_its_own(const struct scope *s, size_t verb) {
+    static const char *const words[] = {
+        "it",    "it's", "that",     "they",    "them",   "this",    "these",      "those", "all",
+        "has",   "have", "had",      "since",   "now",    "which",   "and",        "but",   "so",
+        "both",  "just", "also",     "then",    "easily", "even",    "everything", "he",    "she",
+        "i",     "we",   "somebody", "someone", "can",    "would",   "will",       "did",   "the",
+        "whole", "lot",  "it'd",     "it'll",   "been",   "luckily", "thankfully", "soon"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, verb, "came", "come")) return false;
+    for (size_t i = scope_sentence_start(s, verb); i < verb; i++)
+        if (tokens->at[i].kind == TOKEN_WORD && !token_among(tokens, i, words, COUNT(words))) return true;
+    return false;
+}
+
 static void read_behind(struct scope *s, size_t verb) {
     static const char *const shares[] = {"every", "bit"};
     const struct tokens *tokens = &s->note->tokens;
@@ -166,6 +181,7 @@ static void read_behind(struct scope *s, size_t verb) {
     if (!particle || !is_end(tokens, particle) || (s->fault[verb] && s->fault[particle])) return;
     size_t to = fault_before(s, verb);
     if (!to || !can_be_removed(s, to - 1)) return;
+    if (to <= scope_sentence_start(s, verb) && names_its_own(s, verb)) return;
     size_t from = scope_clause_start(s, verb);
     bool every = token_among(tokens, verb + 1, shares, 1); // "every bit of it"
     if (scope_left(s, from, verb, every ? verb : particle + 1)) return;

@@ -176,6 +176,13 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;
     }
+    for (size_t i = hit->from + 1; hit->near && i + 3 < hit->to; i++) // "paint on the hat worn": of no list
+        if (ANY(&r->note->tokens, i, "on", "at", "over", "round", "around") &&
+            ANY(&r->note->tokens, i + 1, "the", "its", "his", "her") && r->note->taken[i + 2] == TAKEN_NOT) {
+            *from = i + 2;
+            *to = i + 3;
+            return true;
+        }
     return false;
 }
 
@@ -191,6 +198,15 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
+// "The lettering is worn": no design that has no name.
+static bool is_lettering(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    static const char *const words[] = {
+        "lettering", "letters", "numbers", "numerals", "figures",     "stencil", "stenciling", "transfer",
+        "decal",     "logo",    "picture", "print",    "stencilling", "title",   "writing",    "graduations"};
+    return token_among(&r->note->tokens, i, words, COUNT(words)) &&
+           text_same(hit->kinds[0]->rule.id, "decoration-wear");
+}
+
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     static const char *const none[] = {"surface", "ring",  "mark",  "marks",
@@ -204,8 +220,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
         if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
                       !token_is(&r->note->tokens, i - 1, "the")))
             continue; // but "ground the rim"
-        if (!r->part[i] || is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
-            token_among(&r->note->tokens, i, none, COUNT(none)))
+        if (!(r->part[i] || (i == hit->from && is_lettering(r, hit, i))) || is_place_in_phrase(r, hit, i) ||
+            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)))
             continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
@@ -240,14 +256,18 @@ static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from
 static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     bool apart = hit->near && !is_of_part(hit->kinds[0]);
-    if (apart || hit->to != hit->from + 1 || hit->to >= tokens->count || !r->part[hit->to] ||
-        spot_adverb(tokens, hit->to) || token_is(tokens, hit->to, "all") ||
-        spot_preposition(tokens, hit->to) || r->scope.fault[hit->to] ||
+    if (token_is(tokens, hit->from, "fade")) return false; // "a fade line"
+    *from = hit->to;                                       // "faded gingham linings": behind what they are of
+    while (*from < tokens->count && *from < hit->to + 2 && !r->part[*from] &&
+           r->note->taken[*from] == TAKEN_VALUE && tokens->at[*from].stop == STOP_NONE)
+        ++*from;
+    if (apart || hit->to != hit->from + 1 || *from >= tokens->count || !r->part[*from] ||
+        tokens->at[hit->from].stop != STOP_NONE || spot_adverb(tokens, *from) ||
+        token_is(tokens, *from, "all") || spot_preposition(tokens, *from) || r->scope.fault[*from] ||
         is_noun_of(hit->kinds[0], tokens->at[hit->from].fold))
         return false;
     static const char *const says[] = {"is", "are", "was", "were", "looks", "has", "have", "isn't", "aren't"};
-    *from = hit->to;
-    for (*to = hit->to; *to < tokens->count && r->part[*to] && *to < hit->to + PART_WORDS_MOST;) ++*to;
+    for (*to = *from; *to < tokens->count && r->part[*to] && *to < *from + PART_WORDS_MOST;) ++*to;
     bool said = hit->from > 0 && token_among(tokens, hit->from - 1, says, COUNT(says));
     return !(said && token_among(tokens, *to, says, COUNT(says))); // "lid is dented handle is loose"
 }
@@ -291,8 +311,10 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     static const char *const verbs[] = {"is",      "are",   "has",   "have",   "shows",  "show",
                                         "was",     "were",  "isn't", "aren't", "hasn't", "haven't",
                                         "doesn't", "don't", "had",   "still"};
-    static const char *const praise[] = {"clean",   "fine",   "good",  "ok",    "okay",
-                                         "perfect", "intact", "clear", "tight", "sound"};
+    static const char *const praise[] = {"clean",    "fine",     "good",    "ok",    "okay",  "perfect",
+                                         "intact",   "clear",    "tight",   "sound", "whole", "complete",
+                                         "readable", "legible",  "present", "all",   "there", "straight",
+                                         "crisp",    "original", "solid",   "usable"};
     static const char *const others[] = {"it",      "there",  "they", "which", "but",  "it's",
                                          "there's", "theres", "i",    "you",   "while"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};
@@ -316,7 +338,10 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
             return false; // "and the second one is", "and the paint is flaking"
         bool but =
             token_is(tokens, at, "but") && token_among(tokens, at + 1, nots, COUNT(nots)); // "but not broken"
-        if (tokens->at[at].stop >= STOP_CLAUSE || (!but && token_among(tokens, at, others, COUNT(others))))
+        bool on_it =
+            ANY(tokens, at, "it", "them") && spot_preposition(tokens, at - 1); // "a dent in it and rust"
+        if (tokens->at[at].stop >= STOP_CLAUSE ||
+            (!but && !on_it && token_among(tokens, at, others, COUNT(others))))
             return false;
         bool more = token_is(tokens, at, "no") && r->scope.fault[at - 1]; // "glass good no chips no cracks"
         joined |= but || more || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
@@ -551,6 +576,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     }
     if (nowhere) find_else(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
+    if (nowhere && spot_of_growth(r, hit, &spot)) return spot;
     if (nowhere) spot_share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) spot_share_place(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from;

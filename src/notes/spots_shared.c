@@ -97,6 +97,17 @@ bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, si
     return false;
 }
 
+// Before token `i` a figure by the way, ", three inches,": the token that its first comma is.
+static size_t before_figure(const struct tokens *tokens, size_t i) {
+    enum { FIGURE_MOST = 5 };
+    size_t at = i;
+    if (at < 3 || tokens->at[at - 1].stop != STOP_COMMA) return i;
+    for (at--; at > 1 && i - at < FIGURE_MOST && tokens->at[at - 1].stop == STOP_NONE; at--) continue;
+    bool figure = tokens->at[at].kind == TOKEN_FIGURE || degrees_number(tokens, at) ||
+                  ANY(tokens, at, "about", "maybe", "some", "a", "roughly");
+    return figure && tokens->at[at - 1].stop == STOP_COMMA ? at - 1 : i;
+}
+
 // "Blades are bent and have some rust", "the lid is scratched and has a dent": of what the one before is.
 static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     static const char *const verbs[] = {"has", "have", "had", "got", "shows", "show"};
@@ -113,16 +124,19 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
         at--;
     if (at < 3 || !token_among(tokens, at - 1, verbs, COUNT(verbs)) || !token_is(tokens, at - 2, "and"))
         return false;
+    size_t end = before_figure(tokens, at - 2); // "torn near the pocket, three inches, and has a stain"
     for (size_t k = 0; k < r->hit_count; k++) {
-        if (r->hits[k].to > at - 2 || r->hits[k].to + PLACE_LONGEST < at - 2) continue;
+        if (r->hits[k].to > end || r->hits[k].to + PLACE_LONGEST < end) continue;
         struct spot before = spot_found(r, &r->hits[k]);
-        bool next = r->hits[k].to == at - 2 || // "is loose at the base and has a bend"
-                    (before.where_from >= r->hits[k].to && before.where_to == at - 2);
+        bool next = r->hits[k].to == end || // "is loose at the base and has a bend"
+                    (before.where_from >= r->hits[k].to && before.where_to == end);
         if (!next) continue;
         bool part = before.part_to > before.part_from && r->note->taken[before.part_from] != TAKEN_TYPE;
-        if (!part) return false;
-        spot->part_from = before.part_from;
-        spot->part_to = before.part_to;
+        bool headed = before.where_to > before.where_from && before.where_to <= r->hits[k].from;
+        if (!part && !headed) return false;
+        if (part) spot->part_from = before.part_from, spot->part_to = before.part_to;
+        if (!part) // "leather on the slope is scuffed and has a splash"
+            spot->where_from = before.where_from, spot->where_to = before.where_to;
         return true;
     }
     return false;
@@ -193,7 +207,10 @@ void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, 
                                          "dry",  "dirty", "rusty", "stuck", "weak",  "rotten"};
     size_t size = strlen(word);
     bool dirty = size > 4 && word[size - 1] == 'y' && hit->kinds[0]->class == CLASS_DIRT; // "torn and grubby"
-    bool done = size > 3 && text_same(word + size - 2, "ed");
+    const char *first = tokens->at[hit->from].fold; // "stained with ink"
+    size_t length = strlen(first);
+    bool done = (size > 3 && text_same(word + size - 2, "ed")) ||
+                (length > 3 && text_same(first + length - 2, "ed") && hit->to > hit->from + 1);
     bool fails =
         ANY(tokens, hit->from, "doesn't", "won't", "can't", "doesnt", "wont", "don't"); // "and won't grip"
     if (!dirty && !done && !fails && !token_among(tokens, hit->from, states, COUNT(states))) return;
@@ -245,6 +262,69 @@ void spot_share_seeming(const struct fault_reader *r, const struct fault_hit *hi
         *spot = spot_found(r, first);
         return;
     }
+}
+
+// Behind the fault: "in them", "starting in those", "round that one".
+static bool points_back(const struct tokens *tokens, size_t i) {
+    static const char *const verbs[] = {"starting", "showing",  "coming", "through", "forming", "getting",
+                                        "started",  "creeping", "set",    "down",    "up",      "just"};
+    static const char *const those[] = {"them",  "those", "these", "it",  "that",
+                                        "there", "both",  "each",  "this"};
+    enum { VERBS_MOST = 2 };
+    for (size_t n = 0; n < VERBS_MOST && token_among(tokens, i, verbs, COUNT(verbs)); n++) {
+        if (i > 0 && tokens->at[i - 1].stop != STOP_NONE) return false;
+        i++;
+    }
+    return i + 1 < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i, "in", "on", "at", "round", "around", "inside", "under", "from") &&
+           token_among(tokens, i + 1, those, COUNT(those));
+}
+
+// Before it: "showing rust", "with a bit of rust", "that has rusted", ", both rusty", "gone to rust".
+static bool follows_from(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const leads[] = {"a",      "bit",  "of",      "some",    "light",
+                                        "little", "the",  "surface", "old",     "now",
+                                        "slight", "have", "has",     "started", "starting"};
+    static const char *const shows[] = {"showing", "shows", "show", "that", "which",
+                                        "both",    "all",   "each", "they"};
+    static const char *const starts[] = {"showing", "starting", "coming", "creeping", "forming", "setting"};
+    size_t at = hit->from;
+    while (at > 1 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, leads, COUNT(leads)))
+        at--;
+    if (at < 2 || tokens->at[at - 1].stop != STOP_NONE) return false;
+    if (token_among(tokens, at - 1, shows, COUNT(shows))) return true;
+    if (token_is(tokens, at - 1, "to") && ANY(tokens, at - 2, "gone", "down", "going", "went")) return true;
+    return token_is(tokens, at - 1, "with") &&
+           (tokens->at[at - 2].stop == STOP_NONE || token_among(tokens, hit->to, starts, COUNT(starts)));
+}
+
+// "Chips on both handles showing rust", "a chip on the foot, a bit of rust in that one": what grows or
+// gathers in a damage is where the damage is.
+bool spot_of_growth(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const grows[] = {"rust", "stain", "dust-grime", "verdigris", "grease-film", "mold"};
+    bool grown = false;
+    for (size_t k = 0; k < COUNT(grows); k++) grown |= text_same(hit->kinds[0]->rule.id, grows[k]);
+    if (!grown || (!points_back(&r->note->tokens, hit->to) && !follows_from(&r->note->tokens, hit)))
+        return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    const struct fault_hit *damage = NULL;
+    for (size_t k = 0; k < r->hit_count && r->hits[k].from < hit->from; k++)
+        if (r->hits[k].from >= start && r->hits[k].to <= hit->from) damage = &r->hits[k];
+    if (!damage || damage->kinds[0]->class != CLASS_DAMAGE || damage->kinds[0] == hit->kinds[0] ||
+        (r->scope.stance[damage->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+        return false;
+    struct spot of = spot_of_hit(r, damage);
+    for (size_t i = hit->from; i > damage->to; i--) { // "and one on the base, some rust in that one"
+        if (!ANY(&r->note->tokens, i - 1, "one", "another", "two", "other")) continue;
+        size_t from, to = 0;
+        for (size_t k = i; k < hit->from && !to; k++) to = spot_place_at(r, k, &from);
+        if (to && to <= hit->from) of = (struct spot){.where_from = from, .where_to = to};
+        break;
+    }
+    if (of.part_to == of.part_from && of.where_to == of.where_from) return false;
+    *spot = of;
+    return true;
 }
 
 // "Dents and scratches on the base": the place behind a list of faults is that of each.
