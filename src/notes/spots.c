@@ -176,7 +176,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;
     }
-    for (size_t i = hit->from + 1; hit->near && i + 3 < hit->to; i++) // "paint on the hat worn": of no list
+    for (size_t i = hit->from + 1; i + 3 < hit->to; i++) // "paint on the hat worn": of no list
         if (ANY(&r->note->tokens, i, "on", "at", "over", "round", "around") &&
             ANY(&r->note->tokens, i + 1, "the", "its", "his", "her") && r->note->taken[i + 2] == TAKEN_NOT) {
             *from = i + 2;
