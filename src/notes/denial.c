@@ -197,6 +197,15 @@ static bool is_whole_list(const struct scope *s, size_t comma) {
     return false;
 }
 
+// "It doesn't drip I put a washer in there is a dent", without stops: what there is is another statement.
+static bool opens_there(const struct tokens *tokens, size_t i) {
+    static const char *const thoughts[] = {"think", "believe", "know", "say",   "that", "if",  "sure",
+                                           "mean",  "whether", "why",  "where", "how",  "and", "or"};
+    bool there = ANY(tokens, i, "there's", "theres") ||
+                 (token_is(tokens, i, "there") && ANY(tokens, i + 1, "is", "are"));
+    return there && !token_among(tokens, i - 1, thoughts, COUNT(thoughts));
+}
+
 static size_t reach(const struct scope *s, size_t from, bool *looked) {
     const struct tokens *tokens = &s->note->tokens;
     bool held = false; // a fault word was met
@@ -223,6 +232,7 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             (scope_states_own(tokens, i + 1) || s->positive[i + 1] ||
              ANY(tokens, i + 1, "it", "it's", "the", "i")))
             return i;
+        if (!held && i > from + 2 && opens_there(tokens, i)) return i;
         if (held && each_has_its_no(s, from, i)) return i;
         if (held && denial_joins(tokens, i)) {
             size_t next = i + 1;
@@ -359,8 +369,11 @@ static bool is_measure(const struct tokens *tokens, size_t i) {
     if (not &&(ANY(tokens, i + 1, "just", "surprised", "surprising", "surprisingly", "forgetting") ||
                token_phrase(tokens, i + 1, "to mention")))
         return true; // "not just scratches"
-    if (no && i + 1 < tokens->count && tokens->at[i + 1].stop != STOP_NONE && !token_is(tokens, i + 1, ":"))
-        return true; // "is it clean? No, scratches"
+    bool alone =
+        no || token_is(tokens, i, "nothing"); // "is it clean? No, scratches", "burnt to nothing, cracks"
+    if (alone && i + 1 < tokens->count && tokens->at[i + 1].stop != STOP_NONE &&
+        !token_is(tokens, i + 1, ":"))
+        return true;
     return no && token_among(tokens, i + 1, words, COUNT(words));
 }
 

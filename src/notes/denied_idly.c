@@ -34,12 +34,23 @@ static bool is_as_it_is(const struct fault_reader *r, const struct fault_hit *hi
 // "A worm hole or two, dead I believe": the worm, and nothing that should run.
 bool fault_is_dead_worm(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 7 };
-    if (!token_is(&r->note->tokens, hit->from, "dead")) return false;
+    if (!token_is(&r->note->tokens, hit->to - 1, "dead")) return false; // "but it seems dead"
     for (size_t h = 0; h < r->hit_count && r->hits[h].to <= hit->from; h++)
         if (hit->from - r->hits[h].to <= FAR && text_same(r->hits[h].kinds[0]->rule.id, "woodworm") &&
             r->hits[h].from >= scope_sentence_start(&r->scope, hit->from))
             return true;
     return false;
+}
+
+// "Has had the feet off", "I had the back off": a hand took it off and looked, and nothing broke.
+bool fault_is_taken_off(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const articles[] = {"the", "its", "their", "both", "all"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from < 2 || !token_is(tokens, hit->to - 1, "off")) return false;
+    size_t at = hit->from;
+    while (at > 0 && r->part[at - 1]) at--;
+    while (at > 0 && token_among(tokens, at - 1, articles, sizeof articles / sizeof *articles)) at--;
+    return at > 0 && at < hit->from && token_is(tokens, at - 1, "had");
 }
 
 bool fault_of_new_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {

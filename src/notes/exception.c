@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // "Perfect except for a hairline", "nothing wrong but the clock", "not without its flaws": what stands behind
 // is there, whatever was denied or praised before it.
+#include "notes/denial_words.h"
 #include "notes/scope.h"
 
 enum { EXCEPTS, DOUBLES };
@@ -237,13 +238,16 @@ static const struct cue cues[] = {{"all but", EXCEPTS},
                                   {"wouldn't swear there's no", DOUBLES},
                                   {"wouldn't swear they're not", DOUBLES}};
 
-// "… but no cracks": an exception may deny in its turn.
+// "… but no cracks", "… but I can't find a crack": an exception may deny in its turn.
 static bool denies_again(const struct scope *s, size_t i) {
     static const char *const words[] = {"no",     "not",     "none",    "without", "never",   "nothing",
                                         "isn't",  "doesn't", "zero",    "hasn't",  "haven't", "aren't",
                                         "don't",  "didn't",  "neither", "nor",     "isnt",    "hasnt",
                                         "doesnt", "arent",   "weren't", "wasn't"};
-    return token_among(&s->note->tokens, i, words, COUNT(words));
+    size_t n;
+    if (token_among(&s->note->tokens, i, words, COUNT(words))) return true;
+    const struct cue *cue = denial_before(s, i, &n);
+    return cue && cue->kind == LOOKED_FOR;
 }
 
 static size_t reach(const struct scope *s, size_t i) {
@@ -259,7 +263,7 @@ bool scope_opens_one(const struct scope *s, size_t i) {
                                         "wants",  "looks", "isn't", "hasn't", "doesn't", "won't",
                                         "sticks", "leaks", "came",  "got"};
     const struct tokens *tokens = &s->note->tokens;
-    enum { FAR = 8 };
+    enum { FAR = 12 };
     if (!token_is(tokens, i, "of")) return false;
     for (size_t at = i; at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE; at++)
         if (token_among(tokens, at, verbs, COUNT(verbs))) return true;

@@ -526,7 +526,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
     if (function_moves(r, hit, kind) || running_is_sound(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
-    if (fault_is_dead_worm(r, hit)) return;
+    if (fault_is_dead_worm(r, hit) || fault_is_taken_off(r, hit)) return;
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
     bool near = ANY(&note->tokens, hit->to, "along", "near", "by", "around", "round", "across", "at");

@@ -355,6 +355,7 @@ const char *denial_idle(const struct fault_reader *reader, const struct fault_hi
 bool fault_of_new_part(const struct fault_reader *reader, const struct fault_hit *hit,
                        const struct flaw *kind);
 bool fault_is_dead_worm(const struct fault_reader *reader, const struct fault_hit *hit);
+bool fault_is_taken_off(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_of_leak(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // denial.c: is it said of the past alone, "never been chipped"?
 bool denial_is_history(const struct fault_reader *reader, const struct fault_hit *hit);

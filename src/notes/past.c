@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // "Used to smell", "no longer sticky", "the stain came out": it was so and is not so now.
+#include "notes/any.h"
 #include "notes/scope.h"
 
 enum { AHEAD, BACK }; // governs what follows, or what stands before it in the clause
@@ -241,7 +242,8 @@ static void read_was_not(struct scope *s, size_t i) {
     scope_mark(s, i + 1, to, STANCE_PAST, i);
 }
 
-// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now.
+// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now; what
+// "there is" is of now in any case.
 static size_t past_end(const struct scope *s, size_t i) {
     static const char *const anew[] = {
         "i",    "i've",  "we", "my",  "it",  "it's",  "now",  "he",  "she", "they", "then",   "works", "runs",
@@ -249,6 +251,9 @@ static size_t past_end(const struct scope *s, size_t i) {
     size_t end = scope_clause_end(s, i);
     bool fault = false; // "no longer wanted, scratches": what is past is told in full
     for (size_t at = i; at + 1 < end; at++) {
+        if (ANY(&s->note->tokens, at, "there's", "theres") ||
+            (token_is(&s->note->tokens, at, "there") && ANY(&s->note->tokens, at + 1, "is", "are")))
+            return at;
         if (s->note->tokens.at[at].stop == STOP_COMMA &&
             (!fault || token_among(&s->note->tokens, at + 1, anew, COUNT(anew))))
             return at;

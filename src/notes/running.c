@@ -289,6 +289,48 @@ static bool is_of_some_noun(const struct fault_reader *r, const struct fault_hit
     return i == start || (i == start + 1 && ANY(tokens, start, "the", "its"));
 }
 
+// "Two clips, one is broken", "the lid stay is there but broken": of a piece "broken" says that it is in two.
+static bool is_of_a_piece(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const heres[] = {"there", "here", "present", "with", "included"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to != hit->from + 1 || !ANY(tokens, hit->from, "broken", "bust", "busted")) return false;
+    size_t at = hit->from;
+    while (at > 0 && ANY(tokens, at - 1, "is", "are", "it's", "its", "it", "they're", "also", "now")) at--;
+    if (at == 0) return false;
+    if (r->note->record->count < 2 &&
+        (ANY(tokens, at - 1, "one", "one's", "another") || degrees_number(tokens, at - 1) > 1))
+        return true;
+    if (at < 3 || !ANY(tokens, at - 1, "but", "though") || !AMONG(tokens, at - 2, heres)) return false;
+    for (size_t i = at - 2; i > 0 && tokens->at[i - 1].stop == STOP_NONE; i--)
+        if (r->part[i - 1] && r->note->taken[i - 1] != TAKEN_TYPE) {
+            const struct flaw *works = function_kind(r, i - 1);
+            return !works || !text_same(works->rule.id, "partly-working");
+        }
+    return false;
+}
+
+// "Leather has a split by the hinge and is stiff", "the bellows have no holes but they're stiff": what gives
+// when it is sound has dried out, and no part is stuck. What begins the sentence is what is said to be so.
+static const struct flaw *stiff_stuff(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const lead[] = {"the", "its", "a", "all", "both", "old"};
+    static const char *const hides[] = {"leather", "leathers"}, *const others[] = {"bellows", "rubber",
+                                                                                   "rubbers"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->to != hit->from + 1 || !token_is(tokens, hit->from, "stiff")) return NULL;
+    size_t at = scope_sentence_start(&r->scope, hit->from);
+    while (AMONG(tokens, at, lead)) at++;
+    if (at + 1 < hit->from && r->part[at + 1] && tokens->at[at].stop == STOP_NONE)
+        return NULL; // "leather strap"
+    for (size_t i = at + 1; i < hit->from; i++)
+        if (r->part[i] && (i == 0 || !ANY(tokens, i - 1, "the", "a", "by", "at", "on", "in", "near", "of")) &&
+            (tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "but")))
+            return NULL; // a subject of its own
+    const char *id = AMONG(tokens, at, hides)    ? "leather-crack"
+                     : AMONG(tokens, at, others) ? "rubber-perished"
+                                                 : NULL;
+    return id ? ruleset_flaw(r->note->rules, id) : NULL;
+}
+
 // Of one part or some of several.
 const struct flaw *running_partly(const struct fault_reader *r, const struct fault_hit *hit,
                                   const struct flaw *kind) {
@@ -313,7 +355,10 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     const struct flaw *shuts = dead && plain && end > 0 ? function_kind(r, end - 1) : NULL;
     if (shuts && (text_same(shuts->rule.id, "clasp-fault") || text_same(shuts->rule.id, "zip-fault")))
         return shuts; // "lock not working"
+    const struct flaw *stuff = text_same(kind->rule.id, "seized") ? stiff_stuff(r, hit) : NULL;
+    if (stuff) return stuff;
     if (!text_same(kind->rule.id, "not-working")) return kind;
+    if (is_of_a_piece(r, hit)) return ruleset_flaw(r->note->rules, "broken-part");
     for (size_t at = hit->to; at < hit->to + 3 && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE;
          at++)
         if (ANY(tokens, at, "unless", "until"))

@@ -179,7 +179,8 @@ static void read_standing(struct fault_reader *r, size_t i, size_t n, bool some)
     bool mine = r->note->taken[last] == TAKEN_NOT || r->note->taken[last] == TAKEN_PART ||
                 (some && r->note->taken[last] == TAKEN_FILLER);
     const struct fault_hit *hit = mine ? denied_last(r, i) : NULL;
-    if (!hit || scope_opens_one(&r->scope, i + n)) return; // "but one of the screws is gone"
+    bool anew = token_is(tokens, i + n, "of") && i > 0 && tokens->at[i - 1].stop >= STOP_SENTENCE;
+    if (!hit || anew || scope_opens_one(&r->scope, i + n)) return; // "but one of the screws is gone"
     bool sure = false;
     size_t start = thoughts_before(tokens, i, hit->to, &sure);
     bool opens = start == hit->to || tokens->at[start].stop >= STOP_COMMA;

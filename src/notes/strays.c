@@ -469,6 +469,8 @@ static void read_takers(struct fault_reader *r, size_t i) {
                                        "back"};
     size_t m = token_longest(tokens, part.to, away, COUNT(away)), to = part.to + m;
     bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
+    if (m == 1 && ANY(tokens, part.to, "off") && light && !ANY(tokens, i + 1, "took"))
+        return; // "he had the knobs off to clean them": and put them back
     if (!over && !m && (light || !part_ends(tokens, to))) return;
     if (!m && me && ANY(tokens, i + 1, "kept", "keeping", "am")) return; // "I kept the lid"
     if (!m && other && ANY(tokens, i + 1, "had", "has", "used", "left") &&
