@@ -242,8 +242,8 @@ static void read_was_not(struct scope *s, size_t i) {
     scope_mark(s, i + 1, to, STANCE_PAST, i);
 }
 
-// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now; what
-// "there is" is of now in any case.
+// "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now;
+// what "there is" is of now in any case.
 static size_t past_end(const struct scope *s, size_t i) {
     static const char *const anew[] = {
         "i",    "i've",  "we", "my",  "it",  "it's",  "now",  "he",  "she", "they", "then",   "works", "runs",
