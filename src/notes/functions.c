@@ -14,27 +14,55 @@ static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", 
                                       "wont",    "cannot", "wouldn't", "isn't", "aren't", "never"};
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
-static const char *const verbs[] = {
-    "speak",     "sound",     "sing",     "stay down", "stay where", "stay in place", "burn",
-    "brown",     "latch",     "latching", "snap",      "snapping",   "close",         "closing",
-    "shut",      "shutting",  "turn",     "turning",   "open",       "opening",       "spin",
-    "spinning",  "light",     "lighting", "ring",      "ringing",    "hold",          "holding",
-    "lock",      "locking",   "move",     "moving",    "slide",      "sliding",       "catch",
-    "catching",  "click",     "work",     "working",   "play",       "playing",       "fire",
-    "firing",    "charge",    "charging", "tick",      "ticking",    "strike",        "striking",
-    "chime",     "chiming",   "pump",     "pumping",   "swivel",     "lift",          "fold",
-    "extend",    "retract",   "fasten",   "grip",      "engage",     "rotate",        "wind",
-    "winding",   "glow",      "blow",     "suck",      "spray",      "seal",          "sealing",
-    "screw",     "unscrew",   "undo",     "reach",     "spring",     "budge",         "shift",
-    "start",     "pour",      "flow",     "draw",      "register",   "come on",       "do up",
-    "stay up",   "stay shut", "stay on",  "stay put",  "stay open",  "stay closed",   "stay in",
-    "go on",     "go in",     "go up",    "go down",   "go round",   "record",        "rewind",
-    "erase",     "print",     "drain",    "fill",      "boil",       "toast",         "return",
-    "feed",      "advance",   "focus",    "bite",      "read",       "cut",           "respond",
-    "reverse",   "oscillate", "trigger",  "pick up",   "wind on",    "let go",        "spring back",
-    "come back", "pop up",    "come out", "come off",  "light up",   "screw down",    "screw on",
-    "pull out",  "push in",   "zero",     "settle",    "swing",      "hinge",         "drop",
-    "float",     "level"};
+static const char *const verbs[] = {"speak",         "sound",          "sing",
+                                    "stay down",     "stay where",     "stay in place",
+                                    "burn",          "brown",          "latch",
+                                    "latching",      "snap",           "snapping",
+                                    "close",         "closing",        "shut",
+                                    "shutting",      "turn",           "turning",
+                                    "open",          "opening",        "spin",
+                                    "spinning",      "light",          "lighting",
+                                    "ring",          "ringing",        "hold",
+                                    "holding",       "lock",           "locking",
+                                    "move",          "moving",         "slide",
+                                    "sliding",       "catch",          "catching",
+                                    "click",         "work",           "working",
+                                    "play",          "playing",        "fire",
+                                    "firing",        "charge",         "charging",
+                                    "tick",          "ticking",        "strike",
+                                    "striking",      "chime",          "chiming",
+                                    "pump",          "pumping",        "swivel",
+                                    "lift",          "fold",           "extend",
+                                    "retract",       "fasten",         "grip",
+                                    "engage",        "rotate",         "wind",
+                                    "winding",       "glow",           "blow",
+                                    "suck",          "spray",          "seal",
+                                    "sealing",       "screw",          "unscrew",
+                                    "undo",          "reach",          "spring",
+                                    "budge",         "shift",          "start",
+                                    "pour",          "flow",           "draw",
+                                    "register",      "come on",        "do up",
+                                    "stay up",       "stay shut",      "stay on",
+                                    "stay put",      "stay open",      "stay closed",
+                                    "stay in",       "go on",          "go in",
+                                    "go up",         "go down",        "go round",
+                                    "record",        "rewind",         "erase",
+                                    "print",         "drain",          "fill",
+                                    "boil",          "toast",          "return",
+                                    "feed",          "advance",        "focus",
+                                    "bite",          "read",           "cut",
+                                    "respond",       "reverse",        "oscillate",
+                                    "trigger",       "pick up",        "wind on",
+                                    "let go",        "spring back",    "come back",
+                                    "pop up",        "come out",       "come off",
+                                    "light up",      "screw down",     "screw on",
+                                    "pull out",      "push in",        "zero",
+                                    "settle",        "swing",          "hinge",
+                                    "drop",          "float",          "level",
+                                    "puff",          "prime",          "receive",
+                                    "transmit",      "grind",          "squirt",
+                                    "take up",       "take air",       "hold air",
+                                    "hold pressure", "build pressure", "build up pressure"};
 
 static const struct {
     const char *kind, *parts;
@@ -263,17 +291,50 @@ bool function_does(const struct tokens *tokens, size_t i) {
            (i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE);
 }
 
+// "So it won't draw", "does not oscillate": what the thing itself does not do, as a pronoun or not named at
+// all. What it does among other things leaves the rest.
+static bool read_whole(struct fault_reader *r, size_t i, size_t verb, size_t to) {
+    static const char *const mains[] = {"draw",     "puff",     "prime",         "pump",          "suck",
+                                        "blow",     "spray",    "grind",         "squirt",        "mix",
+                                        "take air", "hold air", "hold pressure", "build pressure"};
+    static const char *const others[] = {"strike",  "chime",    "ring",  "oscillate", "record",  "rewind",
+                                         "reverse", "feed",     "zero",  "take up",   "receive", "transmit",
+                                         "wind on", "register", "erase", "advance"};
+    static const char *const its[] = {"it", "they", "which", "so", "and", "but"};
+    static const char *const behind[] = {"anything", "any", "at",    "properly", "well",  "now",
+                                         "water",    "air", "right", "because",  "until", "unless",
+                                         "without",  "as",  "and",   "but",      "paper", "up"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool led = i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, its, COUNT(its)) ||
+               r->note->taken[i - 1] == TAKEN_TYPE;
+    bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE ||
+                tokens->at[to - 1].stop != STOP_NONE || token_among(tokens, to, behind, COUNT(behind));
+    bool main = token_longest(tokens, verb, mains, COUNT(mains)) > 0;
+    if (!led || !ends || !running_can(r->note) ||
+        (!main && !token_longest(tokens, verb, others, COUNT(others))))
+        return false;
+    struct fault_hit hit = {.from = i, .to = to, .kind_count = 1};
+    hit.kinds[0] = ruleset_flaw(r->note->rules, main ? "not-working" : "partly-working");
+    if (hit.kinds[0]) fault_tell(r, &hit, hit.kinds[0], NULL, NULL);
+    return true;
+}
+
 void read_functions(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = 0, to, n = function_denial(tokens, i);
-        if (!n || !(to = verb_at(tokens, i + n)) || !function_part(r, i, &part) || is_told(r, part, to) ||
-            sound_said_holds(r, part, to))
-            continue;
+        if (!n || !(to = verb_at(tokens, i + n))) continue;
+        bool whole = !function_part(r, i, &part);
+        if (whole) part = i;
+        if (is_told(r, part, to) || sound_said_holds(r, part, to)) continue;
         static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
         if (token_is(tokens, to - 1, "cut") && token_among(tokens, part, blades, COUNT(blades))) continue;
         if (r->scope.stance[i] & (STANCE_WITHDRAWN | STANCE_OTHER | STANCE_UNKNOWN)) continue;
         if ((r->scope.stance[i] & STANCE_PAST) && !scope_past_is_own(&r->scope, i, to)) continue;
+        if (whole) {
+            read_whole(r, i, i + n, to);
+            continue;
+        }
         if (function_of_crack(r, i + n, to) || is_firm(r, part, i + n, to)) continue;
         struct fault_hit hit = {
             .from = part, .to = to, .kinds = {kind_of_verb(r, part, i + n, to)}, .kind_count = 1};

@@ -224,6 +224,15 @@ static bool opens_clause(const struct tokens *tokens, size_t i) {
             token_among(tokens, i + 1, articles, sizeof articles / sizeof *articles));
 }
 
+// "It doesn't slip when you turn it": what is done then is not what is denied.
+static bool opens_condition(const struct tokens *tokens, size_t first, size_t i) {
+    static const char *const whens[] = {"when", "whenever", "if", "once"};
+    static const char *const nots[] = {"doesn't", "doesnt", "don't", "dont",     "won't", "wont",
+                                       "never",   "didn't", "didnt", "wouldn't", "does"};
+    return i > first + 1 && token_among(tokens, i, whens, sizeof whens / sizeof *whens) &&
+           token_among(tokens, first, nots, sizeof nots / sizeof *nots);
+}
+
 // The tokens behind the first word, in its clause, that are words of any pair: mostly none, and then no pair
 // of the first word is looked at.
 static void look_behind(struct near_search *s) {
@@ -236,7 +245,7 @@ static void look_behind(struct near_search *s) {
     for (size_t at = s->i + 1; at < tokens->count && at <= s->i + NEAR_MOST_TOKENS; at++) {
         if (tokens->at[at].stop >= STOP_CLAUSE ||
             (token_among(tokens, at, ends, sizeof ends / sizeof *ends) && !token_is(tokens, at - 1, "all")) ||
-            opens_clause(tokens, at))
+            opens_clause(tokens, at) || opens_condition(tokens, s->i, at))
             return;
         comma |= tokens->at[at].stop >= STOP_COMMA && at != open;
         if (open > s->i && at > open + 1) comma = true; // only what follows at once

@@ -36,15 +36,22 @@ static void settle_working(struct note *note) {
     record->flaw_count = kept;
 }
 
-// "Powers up, beyond that untested": one state.
+// "Powers up, beyond that untested": one state. "Lights up and hums but no stations": more than that was
+// tried.
 static void settle_powers(struct record *record) {
-    bool powers = false;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        powers |= !record->flaws[i].part && is_kind(&record->flaws[i], "powers-on-only");
+    bool powers = false, fails = false;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        powers |= !flaw->part && is_kind(flaw, "powers-on-only");
+        fails |= !flaw->part && flaw->sure == SURE_STATED &&
+                 (is_kind(flaw, "partly-working") || is_kind(flaw, "not-working"));
+    }
     size_t kept = 0;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        if (!powers || record->flaws[i].part || !is_kind(&record->flaws[i], "untested"))
-            record->flaws[kept++] = record->flaws[i];
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool more = powers && !flaw->part && is_kind(flaw, "untested");
+        if (!more && !(fails && is_kind(flaw, "powers-on-only"))) record->flaws[kept++] = *flaw;
+    }
     record->flaw_count = kept;
 }
 
