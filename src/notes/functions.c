@@ -324,7 +324,8 @@ void read_functions(struct fault_reader *r) {
     for (size_t i = 1; i < tokens->count; i++) {
         size_t part = 0, to, n = function_denial(tokens, i);
         if (!n || !(to = verb_at(tokens, i + n))) continue;
-        bool whole = !function_part(r, i, &part);
+        bool whole = !function_part(r, i, &part) || (i > part + 2 && token_is(tokens, i - 1, "it") &&
+                                                     ANY(tokens, i - 2, "but", "so", "and"));
         if (whole) part = i;
         if (is_told(r, part, to) || sound_said_holds(r, part, to)) continue;
         static const char *const blades[] = {"blade", "blades", "scissors", "knife", "teeth"};
