@@ -118,6 +118,7 @@ bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot);
 // The counted noun that is the subject: "two ribs are bent".
 bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // spot_subject.c: a word that begins the clause and that no list has, before token `to`.
+bool spot_plain_noun(const struct fault_reader *r, size_t i); // of the word book, and no place
 bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
@@ -141,6 +142,7 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
 // one that is not among them, "the smallest".
 bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
 int pieces_number_named(const struct tokens *tokens, size_t i); // "dents: four"
+int pieces_on_number(const struct fault_reader *r, const struct fault_hit *hit);
 size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n);
 // repaired.c: the number that was put right behind the fault, 0 if none.
 int count_said_again(const struct fault_reader *r, const struct fault_hit *hit);

@@ -134,7 +134,13 @@ size_t spots_listed(const struct fault_reader *r, const struct fault_hit *hit, c
         size_t n = inside(r, hit, spot, more);
         if (n) return n;
     }
-    if (spot->part_to > spot->part_from && spot->part_to <= r->note->tokens.count)
-        return subjects(r, spot, more);
+    if (spot->part_to > spot->part_from && spot->part_to <= r->note->tokens.count) {
+        size_t n = subjects(r, spot, more);
+        bool placed = n == 0 && spot->part_to <= hit->to && spot->where_from >= hit->to;
+        if (placed) n = places(r, spot, more); // "plate worn on the handle and the rim"
+        for (size_t i = 0; placed && i < n; i++)
+            more[i].part_from = spot->part_from, more[i].part_to = spot->part_to;
+        return n;
+    }
     return spot->where_to > spot->where_from ? places(r, spot, more) : 0;
 }

@@ -6,7 +6,6 @@
 #include "text/order.h"
 #include <stdlib.h>
 #include <string.h>
-
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 enum { BEFORE_MOST = 5 };
@@ -274,6 +273,7 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
             return *share = (struct share){n, pieces}, true;
         size_t behind =
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
+        while (behind > i + size && owner_at(tokens, behind)) behind++;         // "three of the spanners"
         size_t parts =
             size && n > 1 && !is_total(tokens, i) && !is_time(tokens, behind) ? parts_at(r, behind, to) : 0;
         size_t of_place, place = parts && parts < to ? spot_place_at(r, parts, &of_place) : 0;
@@ -530,15 +530,17 @@ static int places_named(const struct fault_reader *r, const struct fault_hit *hi
 // "Missing two stones", "lost a couple of screws": the number stands in the words of the fault.
 static int number_within(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    static const char *const lack[] = {"missing", "lost", "lacks", "lacking", "minus"};
+    static const char *const lack[] = {"missing", "lost", "lacks", "lacking", "minus", "short"};
     bool lacks = hit->kinds[0]->form == ABSENCE || token_among(tokens, hit->from, lack, COUNT(lack));
     if (!lacks || hit->to < hit->from + 3) return 0;
     size_t last = hit->to - 1;
     int n;
     for (size_t k = hit->from + 1; k < last; k++) {
         size_t size = amount_at(tokens, k, &n);
-        if (size && !is_total(tokens, k) && k + size + (token_is(tokens, k + size, "of") ? 1 : 0) == last)
-            return n;
+        size_t noun = k + size + (token_is(tokens, k + size, "of") ? 1 : 0);
+        bool part = noun == last || (noun < last && r->part[noun]); // "lost two fingers on the left hand"
+        bool total = is_total(tokens, k) && !(k > 1 && token_is(tokens, k - 2, "short"));
+        if (size && part && !total) return n;
     }
     return 0;
 }
@@ -588,13 +590,11 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n && hit->kinds[0]->form == FAULT && !share_behind(r, hit->to, &share)) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
     if (n) return n;
-    n = number_opening(r, hit);
-    if (n) return n;
+    if ((n = number_opening(r, hit)) != 0 || (n = pieces_on_number(r, hit)) != 0) return n;
     bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
     size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
     if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||
-        share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share)) {
+        share_behind(r, hit->to, &share) || share_at_end(r, hit->to, &share))
         return *of = share.of, share.n;
-    }
     return 0;
 }

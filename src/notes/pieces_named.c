@@ -53,3 +53,15 @@ int pieces_number_named(const struct tokens *tokens, size_t i) {
     bool ends = i + n + 1 >= tokens->count || tokens->at[i + n + 1].stop != STOP_NONE;
     return number > 1 && ends ? number : 0;
 }
+
+// "Covers torn on a dozen", "backs chipped on four", of who knows how many.
+int pieces_on_number(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (r->note->record->count || !hit->from || !ANY(tokens, hit->to, "on") || !r->part[hit->from - 1] ||
+        tokens->at[hit->from - 1].one == tokens->at[hit->from - 1].fold || !degree_is_state(r, hit))
+        return 0;
+    size_t at = hit->to + 1 + (token_is(tokens, hit->to + 1, "a") ? 1 : 0);
+    int n = token_is(tokens, at, "dozen") ? 12 : degrees_number(tokens, at);
+    if (n < 2 || tokens->at[at].kind != TOKEN_WORD) return 0;
+    return at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ? n : 0;
+}

@@ -140,13 +140,14 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 1;
     }
-    if (token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around") ||
-        token_phrase(tokens, i, "in places") || token_phrase(tokens, i, "in spots") ||
-        token_phrase(tokens, i, "in patches")) {
-        *from = i;
-        return i + 2;
+    bool scattered = token_is(tokens, i, "in") && ANY(tokens, i + 1, "places", "spots", "patches");
+    size_t more;
+    if (scattered || token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+        size_t of = scattered && tokens->at[i + 1].stop == STOP_NONE ? place_behind(r, i + 2, &more) : 0;
+        *from = of ? more : i; // "gone in spots along the bottom"
+        return of ? of : i + 2;
     }
-    size_t range = range_behind(r, i), more;
+    size_t range = range_behind(r, i);
     if (range) {
         size_t last = place_behind(r, range, &more);
         *from = i;
@@ -558,12 +559,18 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
     size_t sized = fault_size_behind(r, hit->to); // "hole (2 in) on the edge"
     size_t next = behind_places(r, sized ? sized : hit->to), to = place_behind(r, behind_hit(r, next), from);
     size_t last = hit->to - 1; // "pull on the" of its own words
+    if (!to && last > hit->from && token_phrase(&r->note->tokens, last, "all over")) {
+        *from = last; // "dull gray all over", where "all" is of its own words
+        return last + 2;
+    }
     while (last > hit->from && spot_article(&r->note->tokens, last)) last--;
     if (!to && last > hit->from && spot_preposition(&r->note->tokens, last)) {
         to = place_behind(r, last, from); // "cracked through the base"
         if (to <= hit->to) to = 0;        // "rust inside"
-        bool own = *from == last && ANY(&r->note->tokens, last, "inside", "under", "underneath", "behind",
-                                        "beneath", "near"); // "rust inside the base"
+        bool own = (*from == last && ANY(&r->note->tokens, last, "inside", "under", "underneath", "behind",
+                                         "beneath", "near")) || // "rust inside the base"
+                   (*from == last && to == last + 2 && ANY(&r->note->tokens, last, "in") &&
+                    ANY(&r->note->tokens, last + 1, "places", "spots", "patches"));
         while (to && !own && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
     }
     bool named = !to && ANY(&r->note->tokens, hit->to - 1, "name", "initials") &&

@@ -35,6 +35,12 @@ static bool is_noun(const struct note *note, size_t i) {
     return word_at(note, i, (1u << USE_THING) | (1u << USE_GATED) | (1u << USE_PART), &entry) == 1;
 }
 
+bool spot_plain_noun(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    return i < tokens->count && tokens->at[i].stop == STOP_NONE && r->note->taken[i] != TAKEN_TYPE &&
+           !r->scope.fault[i] && !spot_preposition(tokens, i) && is_noun(r->note, i);
+}
+
 // "Thermometer tube broken", "the winder knob is stiff": the noun before the part, which with it begins the
 // clause, says which one it is.
 void spot_widen(const struct fault_reader *r, struct spot *spot) {
@@ -64,12 +70,13 @@ void spot_widen(const struct fault_reader *r, struct spot *spot) {
 // What may stand between the subject and what is said of it: "has a few small", "is slightly".
 static bool is_between(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "is",     "are",     "was",     "were",   "has",    "have",   "had",      "a",      "an",
-        "some",   "the",     "bit",     "been",   "very",   "quite",  "badly",    "little", "slightly",
-        "rather", "small",   "tiny",    "few",    "two",    "three",  "four",     "gone",   "several",
-        "light",  "lightly", "heavily", "not",    "isn't",  "no",     "never",    "of",     "lots",
-        "looks",  "slight",  "minor",   "also",   "aren't", "wasn't", "five",     "six",    "one",
-        "both",   "all",     "about",   "pretty", "only",   "just",   "somewhat", "large"};
+        "is",     "are",     "was",     "were",   "has",     "have",   "had",      "a",      "an",
+        "some",   "the",     "bit",     "been",   "very",    "quite",  "badly",    "little", "slightly",
+        "rather", "small",   "tiny",    "few",    "two",     "three",  "four",     "gone",   "several",
+        "light",  "lightly", "heavily", "not",    "isn't",   "no",     "never",    "of",     "lots",
+        "looks",  "slight",  "minor",   "also",   "aren't",  "wasn't", "five",     "six",    "one",
+        "both",   "all",     "about",   "pretty", "only",    "just",   "somewhat", "large",  "piece",
+        "pieces", "chunk",   "lump",    "sliver", "section", "old",    "long",     "deep"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -221,12 +228,16 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
         (hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, start, "a", "an", "four", "some")))
         start++;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
+    size_t which = start;                                                      // "the left rocker"
+    if (spot_side(tokens, start) && start + 1 < hit->from && tokens->at[start].stop == STOP_NONE) start++;
     size_t to = start;
     while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
            !is_between(tokens, to) && !is_no_subject(tokens, to))
         to++;
     if (to == start) return;
-    for (size_t k = behind_purpose(tokens, to, hit->from); k < hit->from; k++)
+    size_t stuff = to < hit->from && ANY(tokens, to, "wood", "leather", "paper", "papers", "glass", "metal",
+                                         "cloth", "rubber", "brass", "iron"); // "paddle wood is split"
+    for (size_t k = behind_purpose(tokens, to + stuff, hit->from); k < hit->from; k++)
         if (!is_between(tokens, k) || r->scope.fault[k]) return;
     bool verb = to < hit->from || owns_verb(tokens, to - 1);
     bool repaired = hit->kinds[0]->class == CLASS_REPAIR && !hit->near && start > 0 &&
@@ -236,7 +247,7 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     if (hit->kinds[0]->form == FAULT && !verb && !is_said_of(tokens->at[hit->from].fold) &&
         !is_said_of(tokens->at[hit->to - 1].fold))
         return;
-    spot->part_from = start;
+    spot->part_from = which;
     spot->part_to = to;
 }
 
@@ -258,8 +269,10 @@ bool spot_of_contrast(const struct fault_reader *r, size_t i, size_t *from, size
     enum { BACK = 8 };
     static const char *const degrees[] = {"a",     "bit",      "very", "also", "rather",
                                           "quite", "slightly", "is",   "are"};
-    static const char *const verbs[] = {"is",  "are",   "works", "work",   "moves", "turns", "runs", "holds",
-                                        "has", "looks", "goes",  "closes", "opens", "plays", "fits"};
+    static const char *const verbs[] = {"is",    "are",   "works",  "work",   "moves",    "turns",  "runs",
+                                        "holds", "has",   "looks",  "goes",   "closes",   "opens",  "plays",
+                                        "fits",  "folds", "slides", "lifts",  "locks",    "swings", "shuts",
+                                        "rolls", "spins", "winds",  "screws", "unscrews", "comes",  "lights"};
     static const char *const others[] = {"it", "it's", "they", "they're", "there", "there's", "one", "i"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i, start;

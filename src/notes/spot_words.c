@@ -299,8 +299,12 @@ static bool is_deed_undone(const struct fault_reader *r, size_t i) {
 // "It rings dull", "rings clear": what a bell does, and no rings of it.
 static bool is_doing(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    return ANY(tokens, i, "rings", "locks", "plays", "stops", "catches", "hooks") && i > 0 &&
-           tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "it", "which", "that", "bell", "still");
+    if (!ANY(tokens, i, "rings", "locks", "plays", "stops", "catches", "hooks") || i == 0 ||
+        tokens->at[i - 1].stop != STOP_NONE)
+        return false;
+    bool object = ANY(tokens, i - 1, "and", "but", "so") && tokens->at[i].stop == STOP_NONE &&
+                  ANY(tokens, i + 1, "a", "the", "on", "its", "against"); // "bent in and catches a blade"
+    return object || ANY(tokens, i - 1, "it", "which", "that", "bell", "still");
 }
 
 void spot_mark(struct fault_reader *r) {

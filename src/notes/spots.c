@@ -108,6 +108,16 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             at = aside;
             continue;
         }
+        if (token_is(tokens, at - 1, "which") && at > 1 && tokens->at[at - 1].stop == STOP_NONE &&
+            tokens->at[at - 2].stop == STOP_NONE && r->part[at - 2] && !is_thing(r, at - 2)) {
+            at--; // "bar one lens which is cracked"
+            continue;
+        }
+        if (token_is(tokens, at - 1, "which") && at < i && spot_plain_noun(r, at - 2)) {
+            *from = at - 2; // "one side pane which is cracked"
+            *to = at - 1;
+            return true;
+        }
         bool which = token_is(tokens, at - 1, "which") && at > 2 && tokens->at[at - 2].stop == STOP_COMMA;
         if (which && r->part[at - 3]) { // "the left clasp, which won't hold"
             at -= 2;
@@ -221,7 +231,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
                       !token_is(&r->note->tokens, i - 1, "the")))
             continue; // but "ground the rim"
         if (!(r->part[i] || (i == hit->from && is_lettering(r, hit, i))) || is_place_in_phrase(r, hit, i) ||
-            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)))
+            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)) ||
+            token_phrase(&r->note->tokens, i, "all over"))
             continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
@@ -511,6 +522,11 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
     } else if (spot_of_verbs(r, hit, &from, &to) || spot_of_contrast(r, hit->from, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
+        size_t place = spot_preposition(&r->note->tokens, to) ? spot_place_at(r, to, &from) : 0;
+        if (place && place < hit->from && r->note->tokens.at[place].stop == STOP_COMMA) {
+            spot->where_from = from; // "drawer on the left, stuck"
+            spot->where_to = place;
+        }
     } else if (spot_of_where(r, hit->from, &from, &to) || (to = spot_fronted(r, hit->from, &from)) != 0) {
         spot->where_from = from;
         spot->where_to = to;
@@ -561,9 +577,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (!nowhere && spot.part_to == spot.part_from && hit->kinds[0]->form == FAULT &&
         spot.where_from > hit->from) {
         struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
-        bool headed =
-            spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
-            (degree_is_state(r, hit) && spot_of_contrast(r, hit->from, &shared.part_from, &shared.part_to));
+        bool headed = spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
+                      ((degree_is_state(r, hit) || ANY(&r->note->tokens, hit->from, "is", "are")) &&
+                       spot_of_contrast(r, hit->from, &shared.part_from, &shared.part_to));
         if (!headed) shared = (struct spot){0}, spot_share_part(r, hit, &shared);
         if (shared.part_to == shared.part_from &&
             spot_of_one(r, hit, &shared)) { // "one's split from the ferrule"

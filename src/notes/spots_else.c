@@ -475,9 +475,19 @@ static bool says_more(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
     return (r->scope.fault[i] && !r->part[i]) || tokens->at[i].stop == STOP_COMMA ||
-           ANY(tokens, i, "and", "&", "but", "a", "bit", "very", "now", "rather", "quite", "little", "also",
-               "still", "some", "just", "both", "all") ||
+           ANY(tokens, i, "and", "&", "but", "a", "bit", "too", "very", "now", "rather", "quite", "little",
+               "also", "still", "some", "just", "both", "all") ||
            (degree_word(r, i, &n) && n == 1) || degree_adverb(tokens, i) != SEVERITY_UNKNOWN;
+}
+
+// Is all from the preposition at `i` up to the comma a place?
+static bool placed(const struct fault_reader *r, size_t i, size_t comma) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from;
+    for (size_t k = i; k < comma; k++)
+        if ((r->scope.fault[k] && !r->part[k]) || r->note->taken[k] == TAKEN_TYPE) return false;
+    return ANY(tokens, i, "on", "in", "at", "inside", "under", "underneath", "behind", "round", "near") &&
+           spot_place_at(r, i, &from) == comma;
 }
 
 // "Leather handles, dry and cracked", "black frame, chipped on one corner": a sentence without a verb that
@@ -497,7 +507,7 @@ bool spot_of_heading(const struct fault_reader *r, const struct fault_hit *hit, 
             strstr(tokens->at[i].fold, "n't"))
             return false;
     while (comma < hit->from && tokens->at[comma].stop == STOP_NONE) comma++;
-    if (comma >= hit->from || tokens->at[comma].stop != STOP_COMMA || comma > start + HEADING_MOST)
+    if (comma >= hit->from || tokens->at[comma].stop != STOP_COMMA || comma > start + HEADING_MOST + 2)
         return false;
     while (start < comma && (spot_article(tokens, start) || degrees_number(tokens, start) > 0)) start++;
     size_t end = comma, behind = comma; // "hoops painted red, flaking": the hoops
@@ -509,6 +519,11 @@ bool spot_of_heading(const struct fault_reader *r, const struct fault_hit *hit, 
             start = i + 2;
             while (start < comma && spot_article(tokens, start)) start++;
         }
+    for (size_t i = start + 1; i + 1 < comma && end == behind; i++) // "drawer on the left, stuck"
+        if (r->part[i - 1] && spot_preposition(tokens, i) && !ANY(tokens, i, "of", "to", "from") &&
+            !spot_adverb(tokens, i - 1))
+            end = placed(r, i, comma) ? i : end;
+    if (end == behind && comma > start + HEADING_MOST) return false;
     comma = end;
     if (start >= comma || (!r->part[comma - 1] && end == behind)) return false;
     for (size_t i = start; i < comma; i++)
