@@ -6,6 +6,8 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 enum { CLAUSE_MOST = 5, LINKS_MOST = 6 };
 
 // The words that stand for the fault and say that it is somewhere; where they end, `i` if there are none.
@@ -94,4 +96,24 @@ size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit
     for (size_t i = to; i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
         if (r->scope.fault[i]) return 0; // "It's on the rim that it is cracked"
     return to;
+}
+
+// "It has not been tested (motor)".
+size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
+    enum { WORDS_MOST = 5 };
+    static const char *const degrees[] = {"light", "moderate", "heavy"};
+    const struct tokens *tokens = &r->note->tokens;
+    while (i < tokens->count && !token_is(tokens, i, "(") && tokens->at[i].stop < STOP_SENTENCE &&
+           !r->scope.fault[i])
+        i++;
+    if (!token_is(tokens, i, "(")) return 0;
+    *from = i + 1;
+    while (spot_article(tokens, *from)) ++*from;
+    size_t to = *from;
+    while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
+    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees)), part = degree;
+    for (size_t k = *from; k < to; k++) part |= r->part[k];
+    if (!part) return 0; // "brace is loose (buzzes)"
+    if (degree) return place_in_brackets(r, to + 1, from);
+    return token_is(tokens, to, ")") && to > *from ? to : 0;
 }

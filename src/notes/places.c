@@ -356,26 +356,6 @@ size_t spot_place_at(const struct fault_reader *r, size_t i, size_t *from) {
     return last == link ? last : 0;
 }
 
-// "It has not been tested (motor)".
-static size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
-    enum { WORDS_MOST = 5 };
-    static const char *const degrees[] = {"light", "moderate", "heavy"};
-    const struct tokens *tokens = &r->note->tokens;
-    while (i < tokens->count && !token_is(tokens, i, "(") && tokens->at[i].stop < STOP_SENTENCE &&
-           !r->scope.fault[i])
-        i++;
-    if (!token_is(tokens, i, "(")) return 0;
-    *from = i + 1;
-    while (spot_article(tokens, *from)) ++*from;
-    size_t to = *from;
-    while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
-    bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees)), part = degree;
-    for (size_t k = *from; k < to; k++) part |= r->part[k];
-    if (!part) return 0; // "brace is loose (buzzes)"
-    if (degree) return place_in_brackets(r, to + 1, from);
-    return token_is(tokens, to, ")") && to > *from ? to : 0;
-}
-
 // "Wear in two places on the lid": the number is told by itself.
 static size_t behind_places(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;

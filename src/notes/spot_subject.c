@@ -354,3 +354,26 @@ bool spot_opens_with_part(const struct fault_reader *r, const struct fault_hit *
         }
     return true;
 }
+
+// "Somebody has glued the left side", "sun has rotted the linings": what it was done to.
+bool spot_object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    static const char *const states[] = {"is", "are", "was", "were", "isn't", "aren't", "looks", "it's"};
+    static const char *const articles[] = {"the", "its", "both"};
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const acts[] = {"ground", "cut", "bent",  "torn",  "burnt",
+                                       "split",  "dug", "eaten", "bitten"};
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t size = strlen(word), at = hit->to + 1;
+    bool act = size > 3 && text_same(word + size - 2, "ed");
+    if ((!act && !token_among(tokens, hit->to - 1, acts, COUNT(acts))) ||
+        !token_among(tokens, hit->to, articles, COUNT(articles)) ||
+        (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
+        return false;
+    *from = at;
+    while (at < tokens->count && spot_side(tokens, at) && at < hit->to + 3) at++;
+    size_t first = at;
+    while (at < tokens->count && r->part[at] && !r->scope.fault[at] && tokens->at[at].stop == STOP_NONE) at++;
+    *to = at;
+    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE || !r->scope.fault[at];
+    return at > first && ends;
+}

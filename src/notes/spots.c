@@ -283,30 +283,6 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     return !(said && token_among(tokens, *to, says, COUNT(says))); // "lid is dented handle is loose"
 }
 
-// "Somebody has glued the left side", "sun has rotted the linings": what it was done to.
-static bool object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
-                          size_t *to) {
-    static const char *const states[] = {"is", "are", "was", "were", "isn't", "aren't", "looks", "it's"};
-    static const char *const articles[] = {"the", "its", "both"};
-    const struct tokens *tokens = &r->note->tokens;
-    static const char *const acts[] = {"ground", "cut", "bent",  "torn",  "burnt",
-                                       "split",  "dug", "eaten", "bitten"};
-    const char *word = tokens->at[hit->to - 1].fold;
-    size_t size = strlen(word), at = hit->to + 1;
-    bool act = size > 3 && text_same(word + size - 2, "ed");
-    if ((!act && !token_among(tokens, hit->to - 1, acts, COUNT(acts))) ||
-        !token_among(tokens, hit->to, articles, COUNT(articles)) ||
-        (hit->from > 0 && token_among(tokens, hit->from - 1, states, COUNT(states))))
-        return false;
-    *from = at;
-    while (at < tokens->count && spot_side(tokens, at) && at < hit->to + 3) at++;
-    size_t first = at;
-    while (at < tokens->count && r->part[at] && !r->scope.fault[at] && tokens->at[at].stop == STOP_NONE) at++;
-    *to = at;
-    bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE || !r->scope.fault[at];
-    return at > first && ends;
-}
-
 // "Chimney has a chip, winder stuck, dents on the tank": behind the comma a part that is spoken of by itself.
 static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
     const struct tokens *tokens = &r->note->tokens;
@@ -478,7 +454,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
                 part_of_pronoun(r, hit->from, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
-    } else if (part_behind(r, hit, &from, &to) || object_behind(r, hit, &from, &to) ||
+    } else if (part_behind(r, hit, &from, &to) || spot_object_behind(r, hit, &from, &to) ||
                (!has_own_subject(r, hit) && subject_of_sentence(r, hit, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
