@@ -446,8 +446,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                 text_same(note->record->family->rule.id, "furniture") &&
                 ANY(&note->tokens, hit->from, "velvet", "velvet's");
     if (seat) kind = ruleset_flaw(note->rules, "upholstery-wear"); // of a chair the velvet is no lining
-    if (!kind) return;
-    if (is_of_unsized(r, hit, kind)) return;
+    if (!kind || is_of_unsized(r, hit, kind)) return;
     bool crack = text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to);
     if (crack || fault_of_new_part(r, hit, kind)) {
         leave(r, hit, crack ? "of a crack" : "of the new part");
@@ -478,6 +477,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                  ANY(&note->tokens, hit->from - 1, "and", "then", "since", "&");
     for (size_t i = hit->from; i < hit->to && kind->class == CLASS_REPAIR; i++)
         since |= ANY(&note->tokens, i, "and", "then", "since");
+    since |= text_same(kind->rule.id, "woodworm"); // "there was worm, treated": its holes are there
     if (!there && !since && (stance & STANCE_PAST) && !scope_past_is_own(&r->scope, hit->from, hit->to)) {
         leave(r, hit, "past");
         return;

@@ -47,6 +47,8 @@ bool kind_is_plated(const struct fault_reader *reader);
 bool kind_is_rustless(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_porous(const struct fault_reader *reader);
 bool kind_is_plain_paint(const struct fault_reader *reader);
+bool kind_is_gilding(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_worn_part(const struct fault_reader *reader, const struct fault_hit *hit, const char *place);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
 bool kind_is_hard(const struct fault_reader *reader, const char *place);
 bool kind_is_by_moth(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -260,3 +260,42 @@ bool kind_is_locked(const struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count && !is; i++) is = token_is(&r->note->tokens, i, "locked");
     return is;
 }
+
+// Gold that is worn off a frame, a cup or a spine is gilding; what is plated says so, and is metal.
+bool kind_is_gilding(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const metals[] = {"jewelry", "metalware", "music"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    const char *type = r->note->record->type.value;
+    for (size_t i = 0; i + 1 < tokens->count; i++) // "gilt line round the lid" of a japanned box
+        if (ANY(tokens, i, "gilt", "gold") &&
+            ANY(tokens, i + 1, "line", "lines", "letters", "lettering", "decoration", "border", "design"))
+            return true;
+    for (size_t i = 0; family && i < COUNT(metals); i++)
+        if (text_same(family->rule.id, metals[i])) return false;
+    if (type && strstr(type, "watch")) return false;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "plate", "plated", "plating", "gold-plated")) return false;
+    return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
+}
+
+// "The frets are worn", "handle is a bit worn": of a part, and not of the thing at large.
+bool kind_is_worn_part(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    static const char *const between[] = {"is",   "are",   "was",    "a",        "bit",    "rather", "quite",
+                                          "very", "well",  "badly",  "slightly", "all",    "has",    "have",
+                                          "been", "looks", "little", "getting",  "pretty", "fairly"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    bool to = hit->to == at + 2 && ANY(tokens, at + 1, "to", "down"); // "worn to stubs"
+    if ((hit->to != at + 1 && !to) || !token_is(tokens, at, "worn")) return false;
+    while (at > 0 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, between, COUNT(between)))
+        at--;
+    if (!to && r->part[hit->to] && tokens->at[hit->from].stop == STOP_NONE && !r->scope.fault[hit->to] &&
+        r->note->taken[hit->to] != TAKEN_TYPE)
+        return place != NULL; // "a worn needle"
+    return at > 0 && (at < hit->from || (place && !r->part[at - 1])) &&
+           tokens->at[at - 1].stop == STOP_NONE &&
+           (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
+           r->note->taken[at - 1] != TAKEN_TYPE;
+}

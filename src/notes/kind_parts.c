@@ -70,27 +70,6 @@ static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *
     return cell;
 }
 
-// "The frets are worn", "handle is a bit worn": of a part, and not of the thing at large.
-static bool is_worn_part(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    static const char *const between[] = {"is",   "are",   "was",    "a",        "bit",    "rather", "quite",
-                                          "very", "well",  "badly",  "slightly", "all",    "has",    "have",
-                                          "been", "looks", "little", "getting",  "pretty", "fairly"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t at = hit->from;
-    bool to = hit->to == at + 2 && ANY(tokens, at + 1, "to", "down"); // "worn to stubs"
-    if ((hit->to != at + 1 && !to) || !token_is(tokens, at, "worn")) return false;
-    while (at > 0 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
-           token_among(tokens, at - 1, between, COUNT(between)))
-        at--;
-    if (!to && r->part[hit->to] && tokens->at[hit->from].stop == STOP_NONE && !r->scope.fault[hit->to] &&
-        r->note->taken[hit->to] != TAKEN_TYPE)
-        return place != NULL; // "a worn needle"
-    return at > 0 && (at < hit->from || (place && !r->part[at - 1])) &&
-           tokens->at[at - 1].stop == STOP_NONE &&
-           (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
-           r->note->taken[at - 1] != TAKEN_TYPE;
-}
-
 // The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
 static bool is_pane(const struct fault_reader *r, const char *place) {
     static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
@@ -98,24 +77,6 @@ static bool is_pane(const struct fault_reader *r, const char *place) {
     for (size_t i = 0; family && i < COUNT(seen); i++)
         if (text_same(family->rule.id, seen[i])) return false;
     return family && place && kind_has_word(place, "glass");
-}
-
-// Gold that is worn off a frame, a cup or a spine is gilding; what is plated says so, and is metal.
-static bool is_gilding(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const metals[] = {"jewelry", "metalware", "music"};
-    const struct tokens *tokens = &r->note->tokens;
-    const struct family *family = r->note->record->family;
-    const char *type = r->note->record->type.value;
-    for (size_t i = 0; i + 1 < tokens->count; i++) // "gilt line round the lid" of a japanned box
-        if (ANY(tokens, i, "gilt", "gold") &&
-            ANY(tokens, i + 1, "line", "lines", "letters", "lettering", "decoration", "border", "design"))
-            return true;
-    for (size_t i = 0; family && i < COUNT(metals); i++)
-        if (text_same(family->rule.id, metals[i])) return false;
-    if (type && strstr(type, "watch")) return false;
-    for (size_t i = 0; i < tokens->count; i++)
-        if (ANY(tokens, i, "plate", "plated", "plating", "gold-plated")) return false;
-    return family && ANY(tokens, hit->from, "gold", "gilding", "gilt");
 }
 
 // "Rim split where the solder let go": what comes of it and what came first are one.
@@ -193,7 +154,7 @@ struct said {
 #define AT(said, i, ...) ANY(&(said)->r->note->tokens, i, __VA_ARGS__)
 
 static bool worn_part(const struct said *s) {
-    return is_worn_part(s->r, s->hit, s->place);
+    return kind_is_worn_part(s->r, s->hit, s->place);
 }
 static bool fired(const struct said *s) {
     return is_fired(s->r, s->place);
@@ -226,7 +187,11 @@ static bool other_tray(const struct said *s) {
     return is_other_tray(s->r, s->hit);
 }
 static bool wooden(const struct said *s) {
-    return is_wooden(s->r);
+    return is_wooden(s->r) && !AT(s, s->hit->to - 1, "darned", "darn"); // but wicker is
+}
+static bool nameplate(const struct said *s) {
+    return s->hit->from > 0 &&
+           AT(s, s->hit->from - 1, "maker's", "makers", "name", "rating", "data", "number");
 }
 static bool skin(const struct said *s) {
     return s->place && kind_is_skin(s->r, s->place);
@@ -235,7 +200,7 @@ static bool by_moth(const struct said *s) {
     return kind_is_by_moth(s->r, s->hit);
 }
 static bool gilding(const struct said *s) {
-    return is_gilding(s->r, s->hit);
+    return kind_is_gilding(s->r, s->hit);
 }
 static bool by_battery(const struct said *s) {
     return is_by_battery(s->r, s->hit);
@@ -419,6 +384,25 @@ static bool works_in_part(const struct said *s) {
 static bool painted(const struct said *s) {
     return kind_coat(s->r, s->hit) == 'p';
 }
+// Paint that is worn to the metal: the note says that there was some, and of no plating.
+static bool japanned(const struct said *s) {
+    return !plated(s) && kind_note_has(s->r, "japanned japanning painted paint paintwork lacquered lacquer "
+                                             "enameled enamelled black-painted stoved");
+}
+// What is lined is a box, a case or a bag.
+static bool unlined(const struct said *s) {
+    static const char *const ids[] = {"bags", "furniture"};
+    return !is_in(s->r, ids, COUNT(ids)) && !kind_is_box(s->r) &&
+           !kind_note_has(s->r, "lining lined case box chest tray drawer");
+}
+static bool unwoven(const struct said *s) {
+    static const char *const ids[] = {"tools", "metalware", "kitchenware", "lighting", "sports"};
+    return is_in(s->r, ids, COUNT(ids));
+}
+static bool woven(const struct said *s) {
+    static const char *const ids[] = {"linens", "clothing", "decor"};
+    return is_in(s->r, ids, COUNT(ids));
+}
 static bool varnished(const struct said *s) {
     return kind_coat(s->r, s->hit) == 'v';
 }
@@ -554,6 +538,23 @@ static const struct meaning {
      .of = "burlap canvas cloth silk linen hessian fabric webbing jute felt", .last = "brittle"},
     {"rubber-perished", "crack", .last = "brittle cracked", .when = plastic}, // "the lid has gone brittle"
     {"missing-pieces", "broken-part", .when = of_one},
+    {"gilt-wear", "plate-wear", .first = "plating plating's nickel chrome tinning"},
+    {"coating-worn", "plate-wear", .first = "chrome nickel silver"},
+    {"plate-wear", "paint-flaking", .last = "iron steel metal tin through", .when = japanned},
+    {"plate-wear", "decoration-wear", .when = nameplate},
+    {"edge-wear", "wear-rub", .any = "scuffed scuff scuffs scuffing", .when = of_leather},
+    {"edge-wear", "wear-rub", .of = "board boards cover covers", .any = "rubbed rubbing scuffed"},
+    {"glued-repair", "darned-patched", .any = "darned darn darns"},
+    {"glued-repair", "darned-patched", .of = "bellows canvas leather cloth sail tarp cover webbing",
+     .any = "patched patch patches"},
+    {"lining-damage", "wear-rub", .first = "velvet felt baize plush",
+     .last = "worn rubbed bald thin smooth bare", .when = unlined},
+    {"fabric-weak", "wear-rub", .last = "foundation"}, // the pile of a rug
+    {"trim-loss", "snag", .of = "loop loops", .any = "pulling pulled out", .when = woven},
+    {"stain", "rust", .first = "iron", .any = "mold mould", .when = unwoven},
+    {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
+    {"toning", "yellowing", .of = "varnish lacquer shellac"},
+    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal},
 };
 
 static bool stands(const struct meaning *row, const struct said *s) {

@@ -52,6 +52,44 @@ static bool engraves_picture(const struct tokens *tokens, const struct fault_hit
     return true;
 }
 
+// "Burnt on one end is TR 2", "burned into the lid is a name": with an iron, and to be read.
+static bool is_branded(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 8 };
+    static const char *const read[] = {"letter", "letters", "initials", "initial", "name",  "names",
+                                       "number", "numbers", "mark",     "date",    "brand", "stamp"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "heat-damage") ||
+        !ANY(tokens, hit->from, "burnt", "burned", "burn", "branded"))
+        return false;
+    bool is = false;
+    for (size_t i = hit->from + 1; i < tokens->count && i < hit->from + FAR; i++) {
+        if (tokens->at[i - 1].stop >= STOP_SENTENCE) return false;
+        is |= ANY(tokens, i, "is", "are", "reads", "says", "with", ":", "the");
+        if (is && i >= hit->to &&
+            (tokens->at[i].capitals || r->note->taken[i] == TAKEN_MARK ||
+             token_among(tokens, i, read, sizeof read / sizeof *read)))
+            return true;
+    }
+    return false;
+}
+
+// "Not opened up" of a crack: how far it goes, and not what nobody looked into.
+static bool is_of_crack(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const gaps[] = {"crack",         "wood-split", "hairline",
+                                       "crack-through", "seam-open",  "seam-split"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "inside-not-inspected") ||
+        !ANY(tokens, hit->to - 1, "up", "opened"))
+        return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t k = 0; k < r->hit_count; k++)
+        for (size_t g = 0; g < sizeof gaps / sizeof *gaps; g++)
+            if (r->hits[k].from >= start && r->hits[k].to <= hit->from &&
+                text_same(r->hits[k].kinds[0]->rule.id, gaps[g]))
+                return true;
+    return false;
+}
+
 // "The line up the side is only the mold", "a seam from the mold": what it was cast in, and no growth.
 static bool is_form(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const words[] = {"line",  "lines", "seam",    "seams", "ridge", "ridges", "bump",
@@ -175,6 +213,11 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_branded(r, hit) || is_of_crack(r, hit)) return true;
+    if (text_same(hit->kinds[0]->rule.id, "crease") && hit->from > 0 && hit->to > hit->from + 1 &&
+        ANY(tokens, hit->to - 1, "folds", "fold", "creases") && degrees_number(tokens, hit->from) &&
+        ANY(tokens, hit->from - 1, "on", "at", "along", "across", "in", "near", "by"))
+        return true; // "patched on three folds": where
     if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit) ||
         is_hole_for_it(tokens, hit))
         return true;

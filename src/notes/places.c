@@ -195,7 +195,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
                 !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off") &&
                 !about;
-    while (at < tokens->count && spot_article(tokens, at)) at++;
+    while (at < tokens->count && (spot_article(tokens, at) || token_is(tokens, at, "every"))) at++;
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {

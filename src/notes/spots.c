@@ -213,8 +213,11 @@ static bool is_lettering(const struct fault_reader *r, const struct fault_hit *h
     static const char *const words[] = {
         "lettering", "letters", "numbers", "numerals", "figures",     "stencil", "stenciling", "transfer",
         "decal",     "logo",    "picture", "print",    "stencilling", "title",   "writing",    "graduations"};
-    return token_among(&r->note->tokens, i, words, COUNT(words)) &&
-           text_same(hit->kinds[0]->rule.id, "decoration-wear");
+    static const char *const cloths[] = {"velvet", "felt", "baize", "plush", "satin"}; // "velvet worn thin"
+    const char *id = hit->kinds[0]->rule.id;
+    return (text_same(id, "decoration-wear") && token_among(&r->note->tokens, i, words, COUNT(words))) ||
+           ((text_same(id, "wear-rub") || text_same(id, "lining-damage")) &&
+            token_among(&r->note->tokens, i, cloths, COUNT(cloths)));
 }
 
 // A part word inside the phrase of the fault itself: "lid sticks".
