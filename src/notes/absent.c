@@ -179,6 +179,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
                               size_t cue_to) {
     struct note *note = r->note;
     static const char *const amounts[] = {"few", "several", "half", "most", "some", "its", "the", "of"};
+    if (ANY(&note->tokens, from, "it's", "that's", "they're", "this"))
+        return NULL;                       // "leather? no it's canvas"
     for (size_t k = from; k + 1 < to; k++) // "the stand leans because the screw is missing"
         if (ANY(&note->tokens, k, "because", "since", "cos", "where", "when")) {
             from = k + 1;

@@ -28,7 +28,11 @@ static const struct cue answers[] = {
     {"i don't see any", SEEN_NONE},
     {"i don't think so", SEEN_NONE},
     {"i see none", SEEN_NONE},
+    {"it never had any", NO},
+    {"it never had one", NO},
     {"nah", NO},
+    {"never had any", NO},
+    {"never had one", NO},
     {"nil", NO},
     {"no", NO},
     {"none", NO},
@@ -212,6 +216,11 @@ static size_t read_answer(struct scope *s, size_t i) {
         enum { FAR = 5 };
         bool asked = token_is(tokens, i, "?"); // "any cracks in it?", "verdigris in the letters?"
         size_t start = scope_sentence_start(s, i);
+        if (from == i && asked &&
+            ANY(tokens, i - 1, "missing", "gone", "lost")) { // "hood missing? never had one"
+            scope_mark(s, start, i, cue->kind == NO ? STANCE_DENIED : STANCE_NONE_SEEN, i + 1);
+            return n + 1;
+        }
         if (from == i)
             while (asked && from > start && i - from < FAR && !s->fault[from]) from--;
         if (!asked || from == i || !s->fault[from]) return 0;

@@ -156,6 +156,15 @@ static const char *speed_before(struct fault_reader *r, const struct fault_hit *
     return arena_format(note->arena, "%s speed", note->tokens.at[i - 1].fold);
 }
 
+// "Right eyepiece turns, the left is stiff": the left eyepiece.
+static const char *without_side(const char *which, const char *part) {
+    static const char *const sides[] = {"left ", "right ",  "front ", "back ",
+                                        "top ",  "bottom ", "upper ", "lower "};
+    for (size_t i = 0; *which && i < sizeof sides / sizeof *sides; i++)
+        if (!strncmp(part, sides[i], strlen(sides[i]))) return part + strlen(sides[i]);
+    return part;
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -182,7 +191,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
             arena_format(note->arena, "other %s", say_plural(note->arena, say_singular(note->arena, part)));
     else if (part && spot->which && !denied) // "the other is cracked"
         part = arena_format(note->arena, "%s%s%s", spot->which, *spot->which ? " " : "",
-                            say_singular(note->arena, part));
+                            say_singular(note->arena, without_side(spot->which, part)));
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease

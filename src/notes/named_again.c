@@ -84,6 +84,27 @@ static size_t opening_plural(const struct note *note, size_t i) {
     return plural ? start : SIZE_MAX;
 }
 
+// "Small ring works, large one only gets warm": the part that stands behind a word like that before "one",
+// which has a verb of its own; SIZE_MAX for none.
+static size_t told_by_side(const struct note *note, size_t i) {
+    static const char *const sides[] = {
+        "small", "large", "big",    "front", "back",   "left",  "right", "top",    "bottom", "upper", "lower",
+        "inner", "outer", "middle", "first", "second", "third", "fine",  "coarse", "rear",   "high",  "low"};
+    static const char *const says[] = {"is",    "has",  "only", "won't", "doesn't", "sticks",
+                                       "isn't", "just", "jams", "was",   "gets",    "needs"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || !token_is(tokens, i, "one") || !token_among(tokens, i - 1, sides, COUNT(sides)) ||
+        !token_among(tokens, i + 1, says, COUNT(says)))
+        return SIZE_MAX;
+    for (size_t at = i - 2, start = note_clause_from(note, i, STOP_SENTENCE); at > start; at--) {
+        if (!is_part(note, at) || !token_among(tokens, at - 1, sides, COUNT(sides))) continue;
+        if (token_is(tokens, at - 1, tokens->at[i - 1].fold)) return SIZE_MAX;
+        while (at + 1 < i && tokens->at[at].stop == STOP_NONE && is_part(note, at + 1)) at++; // "strap lug"
+        return at;
+    }
+    return SIZE_MAX;
+}
+
 // "Old red paint, mostly gone", "varnish, most of it gone": the surface before the comma at `i`, and where it
 // is meant behind it; SIZE_MAX for none.
 static size_t surface_of_it(const struct tokens *tokens, size_t i, size_t *at) {
@@ -155,8 +176,9 @@ void note_name_again(struct note *note) {
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         size_t at = i;
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
+        bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;
-        if (at > i) { // "most of it": the word itself
+        if (at > i || instead) { // "most of it", "the back one": the word itself
             tokens->at[at].fold = tokens->at[at].one = tokens->at[part].fold;
             tokens->at[at].hash = tokens->at[part].hash;
             tokens->at[at].vain = NULL;

@@ -192,11 +192,42 @@ static bool share_by_denied(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "The lid is there but bent", "its cork is with it but it's stuck": of what is there.
+static bool share_by_there(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const between[] = {"it's", "they're", "it",    "they",  "is",     "are",
+                                          "a",    "bit",     "badly", "quite", "rather", "both"};
+    static const char *const heres[] = {"there", "here", "present", "included", "it"};
+    static const char *const links[] = {"is", "are", "all", "both", "still", "with"};
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    while (at > 0 && token_among(tokens, at - 1, between, COUNT(between))) at--;
+    if (at < 4 || !ANY(tokens, at - 1, "but", "though")) return false;
+    at -= tokens->at[at - 2].stop == STOP_COMMA ? 2 : 1;
+    if (!token_among(tokens, at - 1, heres, COUNT(heres)) ||
+        (token_is(tokens, at - 1, "it") && !token_is(tokens, at - 2, "with")))
+        return false;
+    size_t end = at - 1;
+    while (end > 0 && token_among(tokens, end - 1, links, COUNT(links))) end--;
+    size_t from = scope_clause_start(&r->scope, end);
+    while (from < end && ANY(tokens, from, "the", "its", "their", "a", "both", "all")) from++;
+    bool plain = from < end && end - from <= WORDS_MOST && end < at - 1;
+    for (size_t i = from; i < end && plain; i++)
+        plain = tokens->at[i].kind == TOKEN_WORD && tokens->at[i].stop == STOP_NONE && !r->scope.fault[i] &&
+                !ANY(tokens, i, "it", "they", "one", "that", "this", "i", "it's", "they're", "there") &&
+                r->note->taken[i] != TAKEN_TYPE;
+    if (!plain) return false;
+    spot->part_from = from;
+    spot->part_to = end;
+    return true;
+}
+
 // "Tote cracked and glued": both of the tote.
 void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->kinds[0]->form != ABSENCE && (share_by_verb(r, hit, spot) || share_by_denied(r, hit, spot)))
+    if (hit->kinds[0]->form != ABSENCE &&
+        (share_by_verb(r, hit, spot) || share_by_denied(r, hit, spot) || share_by_there(r, hit, spot)))
         return;
     if (spot_joined_before(r, hit->from, &spot->part_from, &spot->part_to)) return;
     size_t joint = hit->from, n; // "faded and badly stained"

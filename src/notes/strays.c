@@ -248,6 +248,9 @@ static size_t away_behind(const struct tokens *tokens, size_t i) {
 static size_t no_entry(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "none") && is_over(tokens, i + 1)) return 1;
     bool sign = ANY(tokens, i, ":", "-", "=", "?", "–", "—");
+    if (token_is(tokens, i, "?") && i + 2 < tokens->count && tokens->at[i + 2].stop == STOP_COMMA &&
+        ANY(tokens, i + 3, "a", "an", "the", "it's", "its", "that's", "more", "just", "i"))
+        return 0; // "a roller? No, a grindstone": it is called something else
     bool no = ANY(tokens, i + 1, "no", "nope", "nil", "none", "nowhere", "absent", "gone", "missing", "n/a",
                   "0", "lost");
     return sign && no && is_over(tokens, i + 2) ? 2 : 0;
