@@ -23,6 +23,9 @@ bool count_is_of_other(const struct note *note, size_t i, size_t noun);
 bool count_pair_at(const struct note *note, size_t i, struct tally *tally);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".
+// counts_told.c: does the note begin with a plural, before token `i`?
+bool count_begins_with_many(const struct note *note, size_t i);
+bool count_behind_at(const struct note *note, size_t i, struct tally *tally); // counts_behind.c
 bool count_told_at(const struct note *note, size_t i, struct tally *tally);
 // "(Six piece) sweep rod set": does "set" end the name that begins at token `i`?
 bool count_set_behind(const struct note *note, size_t i);

@@ -21,7 +21,7 @@ static bool is_many(const struct token *token) {
 }
 
 // Does the note begin with a plural, before token `i`?
-static bool begins_with_many(const struct note *note, size_t i) {
+bool count_begins_with_many(const struct note *note, size_t i) {
     for (size_t k = 0; k < i && k < HEAD_TOKENS; k++)
         if (is_many(&note->tokens.at[k]) && note->taken[k] == TAKEN_NOT && !note->fault_word[k])
             return is_end(note, k + 1) || ANY(&note->tokens, k + 1, "in", "of", "from", "for", "with", "-");
@@ -64,7 +64,7 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     size_t end = i + number;
     bool mixed = ANY(tokens, i - 1, "assorted", "mixed", "various") && total_behind(note, end);
     if (!bracket && !dash && !on && !mixed && tokens->at[i - 1].stop < STOP_COMMA) return false;
-    if (count < 2 || count > TOLD_MOST || (!on && !begins_with_many(note, i))) return false;
+    if (count < 2 || count > TOLD_MOST || (!on && !count_begins_with_many(note, i))) return false;
     size_t more = total_behind(note, end);
     if (on && !more) return false;
     if (!more && bracket && !token_is(tokens, end, ")")) return false;
@@ -102,7 +102,7 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
     size_t more = total_behind(note, end);
     if (!noun && !more && !is_end(note, end) && !token_is(tokens, end, "of")) return false;
-    if (!noun && !on && !begins_with_many(note, i) && !is_opening_plural(note, i - 1)) return false;
+    if (!noun && !on && !count_begins_with_many(note, i) && !is_opening_plural(note, i - 1)) return false;
     *tally = (struct tally){count, end + more - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
@@ -144,7 +144,7 @@ static bool of_these_at(const struct note *note, size_t i, struct tally *tally) 
     size_t noun = ANY(tokens, at + 1, "these", "those") ? count_plural(note, at + 2) : 0;
     bool head = i == 0 && noun;
     bool placed = ANY(tokens, at + 2, "on", "in", "from", "tied", "strung") && i > 0 &&
-                  tokens->at[i - 1].stop != STOP_NONE && begins_with_many(note, i);
+                  tokens->at[i - 1].stop != STOP_NONE && count_begins_with_many(note, i);
     if (!head && !placed) return false;
     *tally = (struct tally){count, at + 2 - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
@@ -155,7 +155,7 @@ static bool sizes_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i, sizes = 0;
     int sum = 0;
-    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !begins_with_many(note, i)) return false;
+    if (i == 0 || tokens->at[i - 1].stop < STOP_COMMA || !count_begins_with_many(note, i)) return false;
     for (;;) {
         size_t number;
         int count = number_whole(tokens, at, &number);
@@ -210,7 +210,8 @@ static bool share_at(const struct note *note, size_t i, struct tally *tally) {
     size_t start = ANY(tokens, 0, "set", "part") ? (token_is(tokens, 1, "set") ? 3 : 2) : 0;
     bool set = start && start < i && is_many(&tokens->at[i - 1]); // "set of mugs 3 of 4"
     bool set_off = tokens->at[i - 1].stop >= STOP_COMMA || ANY(tokens, i - 1, "(", "-", "only", "just");
-    if (!set && !(set_off && begins_with_many(note, i)) && !is_opening_plural(note, i - 1)) return false;
+    if (!set && !(set_off && count_begins_with_many(note, i)) && !is_opening_plural(note, i - 1))
+        return false;
     int count = number_whole(tokens, i, &number);
     size_t joint = count ? token_longest(tokens, i + number, joints, sizeof joints / sizeof *joints) : 0;
     int all = joint ? number_whole(tokens, i + number + joint, &whole) : 0;
@@ -267,7 +268,7 @@ static bool sets_at(const struct note *note, size_t i, struct tally *tally) {
     int count = count_number(note, i + number + 2, &each);
     size_t end = i + number + 2 + each;
     if (count < 2 || count > TOLD_MOST || !(is_end(note, end) || count_plural(note, end))) return false;
-    if (i > 0 && !begins_with_many(note, i) && !is_opening_plural(note, i - 1) &&
+    if (i > 0 && !count_begins_with_many(note, i) && !is_opening_plural(note, i - 1) &&
         !(token_is(tokens, 0, "sets") && is_many(&tokens->at[i > 1 ? i - 2 : 0])))
         return false;
     *tally = (struct tally){sets * count, end - i, NULL, false};
@@ -297,5 +298,5 @@ bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
     return both_at(note, i, tally) || share_at(note, i, tally) || sets_at(note, i, tally) ||
            looked_at(note, i, tally) || alone_at(note, i, tally) || named_at(note, i, tally) ||
            of_these_at(note, i, tally) || stated_at(note, i, tally) || set_off_at(note, i, tally) ||
-           sizes_at(note, i, tally);
+           sizes_at(note, i, tally) || count_behind_at(note, i, tally);
 }

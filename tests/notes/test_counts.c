@@ -18,6 +18,12 @@ static void read(struct note *note) {
 
 static const struct notes_case counted[] = {
     {"Three piece tea set, silver plate", "3"},
+    {"Signal flags, a bundle of 14", "14"},
+    {"Carving chisels, 12 in a box", "12"},
+    {"Wax cylinders, 11 in cardboard tubes", "11"},
+    {"Hand bell set, eight bells in a case", "8"},
+    {"Gazetteer in three volumes", "3"},
+    {"Bound volumes of a parish paper, three. Foxed", "3"},
     {"Dresser set, three piece", "3"},
     {"Six storm jars, 5 inches, green", "6"},
     {"Boat hooks, seven left of eight", "7"},
@@ -113,6 +119,10 @@ static const struct notes_case counted[] = {
 };
 
 static const struct notes_case uncounted[] = {
+    {"Slates, 12 in deep", ""},
+    {"Chest of drawers, 12 in a row of pegs", ""},
+    {"Croquet set, 4 mallets, 4 balls", ""},
+    {"Saw, broken in two pieces", ""},
     {"Picnic hamper. Set of 4 plates inside", ""},
     {"Desk, oak. Pair of inkwells", ""},
     {"One of a pair of vases", ""},

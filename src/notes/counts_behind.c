@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// How many there are, told behind what the note begins with by what holds them ("flags, a bundle of 14",
+// "chisels, 12 in a box"), by the noun of which there is a set ("hand bell set, eight bells") or in volumes.
+#include "notes/counts.h"
+
+#include "notes/any.h"
+#include "notes/number.h"
+#include "text/order.h"
+
+enum { HELD_MOST = 500, HEAD_MOST = 16 };
+
+static bool is_end(const struct note *note, size_t i) {
+    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
+}
+
+static bool is_many(const struct token *token) {
+    return token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold);
+}
+
+// "In a box", "in cardboard tubes", and no "12 in deep".
+static bool is_held(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "in", "on") || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+        tokens->at[i + 1].kind != TOKEN_WORD)
+        return false;
+    if (ANY(tokens, i + 1, "a", "an", "the", "its", "their", "one"))
+        return !ANY(tokens, i + 2, "row", "set", "line", "side", "corner", "middle");
+    return tokens->at[i + 1].stop == STOP_NONE && is_many(&tokens->at[i + 2]) &&
+           ANY(tokens, i + 1, "cardboard", "paper", "wooden", "tin", "card", "cloth", "original", "plastic",
+               "glass");
+}
+
+// ", 12 in a box".
+static bool held_at(const struct note *note, size_t i, struct tally *tally) {
+    size_t number = 0;
+    if (!token_is(&note->tokens, i - 1, ",")) return false;
+    int count = number_whole(&note->tokens, i, &number);
+    if (count < 2 || count > HELD_MOST || !is_held(note, i + number)) return false;
+    *tally = (struct tally){count, number, NULL, false};
+    return true;
+}
+
+// ", a bundle of 14,".
+static bool bundle_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0, lead = ANY(tokens, i - 1, "a", "one") ? i - 1 : i;
+    if (!ANY(tokens, i, "bundle", "box", "bag", "lot", "set", "stack", "pile", "bunch", "tin", "roll", "pack",
+             "packet", "string", "group", "tray", "crate", "jar", "tub", "batch", "collection") ||
+        !token_is(tokens, i + 1, "of") || lead == 0 || !token_is(tokens, lead - 1, ","))
+        return false;
+    int count = number_whole(tokens, i + 2, &number);
+    if (count < 2 || count > HELD_MOST || !is_end(note, i + 2 + number)) return false;
+    *tally = (struct tally){count, 2 + number, NULL, false};
+    return true;
+}
+
+// "Signal flag set, 26 flags in a roll".
+static bool of_set_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0, set = 1;
+    if (!token_is(tokens, i - 1, ",")) return false;
+    int count = number_whole(tokens, i, &number);
+    size_t noun = count > 1 && count <= HELD_MOST ? count_plural(note, i + number) : 0;
+    while (set < i && !token_is(tokens, set, "set")) set++;
+    if (!noun || set >= i || note->fault_word[noun]) return false;
+    for (size_t k = 0; k < set; k++)
+        if (text_same(tokens->at[k].one, tokens->at[noun].one)) {
+            *tally = (struct tally){count, number, tokens->at[noun].one, false};
+            return true;
+        }
+    return false;
+}
+
+// "Gazetteer in three volumes".
+static bool volumes_at(const struct note *note, size_t i, struct tally *tally) {
+    size_t number = 0;
+    if (!token_is(&note->tokens, i, "in")) return false;
+    int count = number_whole(&note->tokens, i + 1, &number);
+    if (count < 2 || count > HELD_MOST || !ANY(&note->tokens, i + 1 + number, "volumes", "vols"))
+        return false;
+    *tally = (struct tally){count, number + 1, "volume", false};
+    return true;
+}
+
+// "Bound volumes of a parish paper, three."
+static bool last_at(const struct note *note, size_t i, struct tally *tally) {
+    enum { MOST = 60 };
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    if (!token_is(tokens, i - 1, ",")) return false;
+    int count = number_whole(tokens, i, &number);
+    size_t end = i + number;
+    if (count < 2 || count > MOST || (end < tokens->count && tokens->at[end].stop < STOP_SENTENCE))
+        return false;
+    for (size_t k = 0; k + 1 < i; k++)
+        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind != TOKEN_WORD) return false;
+    *tally = (struct tally){count, number, NULL, false};
+    return true;
+}
+
+bool count_behind_at(const struct note *note, size_t i, struct tally *tally) {
+    if (i < 1 || i > HEAD_MOST || !count_is_first_sentence(note, i)) return false;
+    if (of_set_at(note, i, tally) || volumes_at(note, i, tally)) return true;
+    return count_begins_with_many(note, i) &&
+           (held_at(note, i, tally) || bundle_at(note, i, tally) || last_at(note, i, tally));
+}
