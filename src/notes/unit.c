@@ -24,6 +24,10 @@ bool unit_is_painted(const struct tokens *tokens, size_t figure) {
 // "in" as a preposition: what follows is where something is.
 static bool in_is_place(const struct tokens *tokens, size_t i) {
     if (i > 0 && unit_is_painted(tokens, i - 1)) return true;
+    if (ANY(tokens, i + 1, "cardboard", "paper", "wooden", "cloth", "tin", "card", "plastic", "glass") &&
+        ANY(tokens, i + 2, "tubes", "boxes", "tins", "sleeves", "bags", "cases", "jars", "trays", "packets",
+            "cartons", "envelopes", "folders", "racks"))
+        return true; // "11 in cardboard tubes"
     return ANY(tokens, i + 1, "the", "a", "an", "my", "this", "that", "it", "each", "total", "all", "good",
                "great", "one", "front", "box", "perfect", "working", "use", "here", "there", "them", "nice",
                "very", "fair", "poor", "excellent", "need", "original", "their", "its", "our", "his", "her",
