@@ -164,6 +164,12 @@ static enum severity in_brackets(const struct fault_reader *r, size_t i) {
 static enum severity right_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     if (hit->to + 1 >= tokens->count || tokens->at[hit->to - 1].stop != STOP_NONE) return SEVERITY_UNKNOWN;
+    size_t n; // "Yellowed? Slightly, I suppose."
+    if (token_is(tokens, hit->to, "?") && hit->to + 1 < tokens->count) {
+        size_t at = hit->to + 1;
+        while (ANY(tokens, at, "yes", "well", "only", "just", ",", "maybe")) at++;
+        return at < tokens->count && !r->scope.fault[at] ? degree_word_behind(r, at, &n) : SEVERITY_UNKNOWN;
+    }
     bool light = ANY(tokens, hit->to, "light", "slight", "faint", "mild", "minor"),
          heavy = ANY(tokens, hit->to, "heavy", "bad", "severe");
     if (!light && !heavy) return SEVERITY_UNKNOWN;
@@ -307,6 +313,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
         bool just = ANY(tokens, i, "barely", "hardly", "scarcely") &&
                     (i + 1 >= tokens->count || joins(&tokens->at[i + 1])); // "rusty just barely"
         if (just) return SEVERITY_LIGHT;
+        if (token_is(tokens, i, "some") && (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_CLAUSE))
+            return SEVERITY_LIGHT; // "smells of fuel some"
         bool bad = token_is(tokens, i, "bad") && (i + 1 >= tokens->count || joins(&tokens->at[i + 1]));
         if (bad && !is_damped(tokens, i)) return SEVERITY_HEAVY; // "dented on one corner bad"
     }
@@ -364,6 +372,9 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
         degree_of_share, degree_before,     told_behind,        in_phrase,          at_end,
         apart,           degree_said_later, degree_shared};
     const uint16_t *stance = r->scope.stance;
+    bool none = hit->to > hit->from + 1 && token_is(&r->note->tokens, hit->to - 1, "left") &&
+                ANY(&r->note->tokens, hit->from, "no", "hardly", "barely"); // "no paint left to speak of"
+    if (none) return SEVERITY_HEAVY;
     if (stance[hit->from] & STANCE_LIMITED) return SEVERITY_LIGHT;
     bool last =
         hit->near && r->scope.cue[hit->to - 1] > hit->from; // "chrome hardly pitted", not "barely legible"

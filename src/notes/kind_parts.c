@@ -187,7 +187,15 @@ static bool other_tray(const struct said *s) {
     return is_other_tray(s->r, s->hit);
 }
 static bool wooden(const struct said *s) {
-    return is_wooden(s->r) && !AT(s, s->hit->to - 1, "darned", "darn"); // but wicker is
+    static const char *const soft[] = {"bellows", "canvas", "leather", "cloth", "webbing", "cover", "seat"};
+    return is_wooden(s->r) && !AT(s, s->hit->to - 1, "darned", "darn") && // but wicker is
+           !(s->place && kind_names_one(s->place, soft, COUNT(soft)));
+}
+// A plan or a map on linen has no hem.
+static bool sheet(const struct said *s) {
+    const char *type = s->r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return paper(s) || (type && kind_has_word("plan map chart print poster drawing engraving photograph",
+                                              last ? last + 1 : type));
 }
 static bool nameplate(const struct said *s) {
     return s->hit->from > 0 &&
@@ -551,6 +559,11 @@ static const struct meaning {
      .last = "worn rubbed bald thin smooth bare", .when = unlined},
     {"fabric-weak", "wear-rub", .last = "foundation"}, // the pile of a rug
     {"trim-loss", "snag", .of = "loop loops", .any = "pulling pulled out", .when = woven},
+    {"hem-altered", "trimmed", .when = sheet},
+    {"stain", "grease-film", .first = "grease greasy fat", .when = hard_goods},
+    {"gilt-wear", .of = "mount mounts handle handles knob knobs finial foot feet ornament corner corners",
+     .last = "missing gone lost", .absent = true},
+    {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
     {"stain", "rust", .first = "iron", .any = "mold mould", .when = unwoven},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
     {"toning", "yellowing", .of = "varnish lacquer shellac"},

@@ -73,6 +73,26 @@ static bool is_branded(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "Some of the brown patches have perished": of a quilt, what it is sewn of.
+static bool is_patchwork(const struct fault_reader *r, const struct fault_hit *hit) {
+    const char *type = r->note->record->type.value;
+    return type && text_same(hit->kinds[0]->rule.id, "stain") &&
+           token_is(&r->note->tokens, hit->to - 1, "patches") &&
+           (strstr(type, "quilt") || strstr(type, "patchwork"));
+}
+
+// "Faded on one side where it lay folded": where the fault before it is, and no fold of its own.
+static bool is_old_place(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "storage-spots") || !token_is(tokens, hit->from, "where"))
+        return false;
+    size_t start = scope_clause_start(&r->scope, hit->from);
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from >= start && r->hits[k].to <= hit->from && r->hits[k].kinds[0]->form == FAULT)
+            return true;
+    return false;
+}
+
 // "Not opened up" of a crack: how far it goes, and not what nobody looked into.
 static bool is_of_crack(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const gaps[] = {"crack",         "wood-split", "hairline",
@@ -213,7 +233,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_branded(r, hit) || is_of_crack(r, hit)) return true;
+    if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
+        return true;
     if (text_same(hit->kinds[0]->rule.id, "crease") && hit->from > 0 && hit->to > hit->from + 1 &&
         ANY(tokens, hit->to - 1, "folds", "fold", "creases") && degrees_number(tokens, hit->from) &&
         ANY(tokens, hit->from - 1, "on", "at", "along", "across", "in", "near", "by"))

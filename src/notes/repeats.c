@@ -198,8 +198,24 @@ static bool is_counted_apart(const struct fault_reader *r, const struct fault_hi
     return at > 0 && tokens->at[at - 1].stop != STOP_NONE && !token_among(tokens, i, vague, COUNT(vague));
 }
 
+// "Rust on the blade and a bit on the socket": more of what has no number; where its words end, 0 if none.
+static size_t more_of_it(const struct fault_reader *r, size_t i) {
+    static const char *const words[] = {"a bit",      "a little",      "some",   "a touch",
+                                        "a trace",    "lots",          "plenty", "a lot",
+                                        "a bit more", "a little more", "more"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i >= tokens->count || r->note->taken[i] != TAKEN_NOT || r->scope.fault[i]) return 0;
+    size_t n = token_longest(tokens, i, words, COUNT(words));
+    if (!n ||
+        !ANY(tokens, i + n, "on", "in", "at", "round", "around", "inside", "under", "underneath", "along"))
+        return 0;
+    const struct fault_hit *hit = last_fault(r, i, false);
+    return hit && hit->kinds[0]->mass && !is_denied(r, hit) ? i + n : 0;
+}
+
 static size_t read_another(struct fault_reader *r, size_t i) {
     size_t end = stands_for(r, i), from = 0;
+    if (!end) end = more_of_it(r, i);
     size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
     const struct tokens *tokens = &r->note->tokens;
     if (!to || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") || !ends(tokens, to))

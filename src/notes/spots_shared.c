@@ -330,12 +330,28 @@ static bool follows_from(const struct tokens *tokens, const struct fault_hit *hi
            (tokens->at[at - 2].stop == STOP_NONE || token_among(tokens, hit->to, starts, COUNT(starts)));
 }
 
+// "Staining round the hairline", "brown in the crazing": the place is another fault, by its own word.
+static bool place_of_fault(const struct fault_reader *r, size_t i, struct spot *spot) {
+    static const char *const nouns[] = {
+        "hairline", "crack", "cracks", "chip", "chips", "crazing", "seam",   "seams", "scratches", "scratch",
+        "dent",     "dents", "split",  "tear", "hole",  "holes",   "repair", "joint", "break"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (i + 2 >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
+        !ANY(tokens, i, "in", "round", "around", "along", "at", "on", "inside", "by", "near") ||
+        !ANY(tokens, i + 1, "the", "that", "this", "its", "both") ||
+        !token_among(tokens, i + 2, nouns, COUNT(nouns)))
+        return false;
+    *spot = (struct spot){.where_from = i + 2, .where_to = i + 3};
+    return true;
+}
+
 // "Chips on both handles showing rust", "a chip on the foot, a bit of rust in that one": what grows or
 // gathers in a damage is where the damage is.
 bool spot_of_growth(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     static const char *const grows[] = {"rust", "stain", "dust-grime", "verdigris", "grease-film", "mold"};
     bool grown = false;
     for (size_t k = 0; k < COUNT(grows); k++) grown |= text_same(hit->kinds[0]->rule.id, grows[k]);
+    if (grown && place_of_fault(r, hit->to, spot)) return true;
     if (!grown || (!points_back(&r->note->tokens, hit->to) && !follows_from(&r->note->tokens, hit)))
         return false;
     size_t start = scope_sentence_start(&r->scope, hit->from);
