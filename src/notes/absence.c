@@ -40,6 +40,8 @@ static bool subject_read(struct told *told, const char *text) {
         arena_format(told->arena, " %s ", part); // "one has perished, the other's lid is missing"
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (strstr(alone, words[i])) return false;
+    size_t size = strlen(part);
+    if (size > 3 && text_same(part + size - 4, " one")) return false; // "the big one": of what is told before
     if (flaw.count > 1) part = say_singular(told->arena, part);
     flaw.kind = absent_kind(told->arena, told->rules, part);
     if (!flaw.kind) return false; // its file is broken
@@ -103,7 +105,10 @@ bool absence_read(struct told *told, const char *text) {
             const char *rest = after(at, verbs[i]);
             if (!rest || (*rest && *rest != ' ')) continue;
             told->maybe = i == 2;
-            if (tell(told, arena_copy(told->arena, text, (size_t)(at - text)), rest)) return true;
+            const char *subjects = arena_copy(told->arena, text, (size_t)(at - text));
+            bool several = strstr(subjects, ", ") || strstr(subjects, " and ");
+            if ((several && i == 0) || strchr(subjects, '(')) continue; // a seller's: "five hooks, one hook"
+            if (tell(told, subjects, rest)) return true;
         }
     }
     told->flaw_count = 0;

@@ -310,7 +310,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     }
     size_t lacks, end; // "the door has no screw"
     const char *where =
-        cue_from < from && spot_owner(r, first, &lacks, &end) ? fault_place(note, lacks, end) : NULL;
+        spot_owner(r, first, &lacks, &end) && end <= first ? fault_place(note, lacks, end) : NULL;
     size_t place =
         where || note->tokens.at[last - 1].stop != STOP_NONE ? 0 : absent_place(note, last, &where);
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, where, first, last);
@@ -385,6 +385,12 @@ static size_t before_place(const struct fault_reader *r, size_t i) {
     return i;
 }
 
+// What holds a part and is named after it: "hinge screw", "handle rivets".
+static bool is_fitting(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "screw", "screws", "bolt", "bolts", "nut", "nuts", "rivet", "rivets", "pin", "pins",
+               "nail", "nails", "washer", "washers");
+}
+
 // How many tokens from `i` are a part with its adjectives, up to its last part word; 0 if none.
 size_t absent_part(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
@@ -398,7 +404,8 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
             break;
         if (r->part[at]) last = at + 1;
         if (r->scope.fault[at] && !r->part[at]) break;
-        if (!r->part[at] && last) break;
+        if (!r->part[at] && last && r->note->taken[at] != TAKEN_VALUE && !is_fitting(tokens, at)) break;
+        if (!r->part[at] && last && is_fitting(tokens, at)) last = at + 1; // "hinge screw"
     }
     return last ? last - i : 0;
 }
@@ -539,6 +546,7 @@ void read_absent(struct fault_reader *r) {
         }
         struct noun_found noun;
         if (!r->part[i]) {
+            if (absent_read_plain(r, i)) continue;
             // Any other noun that is said to be missing: "the inkwell is missing".
             if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
                 lacking_said_behind(&r->scope, noun.to, &n) && !is_measure(tokens, i) &&

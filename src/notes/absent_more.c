@@ -230,3 +230,40 @@ size_t absent_read_size_lost(struct fault_reader *r, size_t i) {
     if (pieces) fault_add(r, pieces, NULL, NULL, i, to + n);
     return pieces ? to + n : 0;
 }
+
+// "Chalk ledge missing.", ", ash lip lost": what no list has a name for, where it and the word are all that
+// the clause says. Token `i` is that word.
+bool absent_read_plain(struct fault_reader *r, size_t i) {
+    enum { WORDS_MOST = 3 };
+    static const char *const never[] = {
+        "some",   "few",     "most",      "much",     "nothing",    "none",    "all",     "many",
+        "bits",   "parts",   "pieces",    "one",      "ones",       "thing",   "things",  "rest",
+        "other",  "others",  "they",      "this",     "still",      "also",    "been",    "was",
+        "is",     "are",     "something", "anything", "everything", "price",   "date",    "sizes",
+        "time",   "several", "somewhere", "sadly",    "obviously",  "always",  "often",   "never",
+        "likely", "maybe",   "perhaps",   "possibly", "got",        "went",    "gone",    "not",
+        "only",   "now",     "get",       "them",     "photo",      "picture", "postage", "shine",
+        "detail", "heat",    "bit",       "lot",      "piece",      "both",    "half"};
+    const struct tokens *tokens = &r->note->tokens;
+    const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN |
+                         STANCE_PAST | STANCE_PLANNED | STANCE_HEARD;
+    size_t end = i + 1, from = i;
+    if (!ANY(tokens, i, "missing", "lost", "absent") || r->note->taken[i] != TAKEN_NOT ||
+        tokens->at[i].stop != STOP_NONE || (end < tokens->count && tokens->at[end].stop == STOP_NONE) ||
+        token_is(tokens, end, "?") || r->scope.stance[i] & off)
+        return false;
+    while (from > 0 && i - from < WORDS_MOST && tokens->at[from - 1].stop == STOP_NONE &&
+           tokens->at[from - 1].kind == TOKEN_WORD && !r->scope.fault[from - 1] &&
+           (r->note->taken[from - 1] == TAKEN_NOT || r->note->taken[from - 1] == TAKEN_VALUE) &&
+           !absent_is_small(tokens, from - 1) && !token_among(tokens, from - 1, never, COUNT(never)) &&
+           !degrees_number(tokens, from - 1))
+        from--;
+    if (from == i || from == 0 || tokens->at[from - 1].stop == STOP_NONE ||
+        r->note->taken[i - 1] != TAKEN_NOT || strlen(tokens->at[i - 1].fold) < 3 ||
+        r->scope.stance[from] & off)
+        return false;
+    size_t size = strlen(tokens->at[i - 1].fold);
+    if (size > 2 && !strcmp(tokens->at[i - 1].fold + size - 2, "ly")) return false;
+    absent_tell(r, from, i, i, i + 1);
+    return true;
+}

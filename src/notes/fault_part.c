@@ -213,7 +213,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
-    return part;
+    const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"
+    return bracket && bracket > part ? arena_copy(note->arena, part, (size_t)(bracket - part)) : part;
 }
 
 // "Handel", as it was meant.

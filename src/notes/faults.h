@@ -539,6 +539,8 @@ size_t absent_read_few(struct fault_reader *reader, size_t i);
 // "Some of the larger" before the noun: its first token, or `noun`; `*count` is 0 where no number is said.
 size_t absent_some_of(const struct fault_reader *reader, size_t noun, int *count);
 size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
+// "Chalk ledge missing": token `i` is "missing"; what lacks has no name in a list.
+bool absent_read_plain(struct fault_reader *reader, size_t i);
 
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);

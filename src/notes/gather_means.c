@@ -394,10 +394,22 @@ static bool is_made_holes(const struct fault_reader *r, const struct phrase_hit 
     return made;
 }
 
+// "One end plate gone", "end brass tip lost": the end that it is of, and not the end that has gone.
+static bool is_end_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t next = hit->from + 1;
+    if (!hit->near || !ANY(tokens, hit->from, "end") || tokens->at[hit->from].stop != STOP_NONE) return false;
+    while (next < hit->to && r->note->taken[next] == TAKEN_VALUE) next++;
+    return next + 1 < hit->to && !absent_is_small(tokens, next) && tokens->at[next].kind == TOKEN_WORD &&
+           tokens->at[next].stop == STOP_NONE &&
+           !ANY(tokens, next, "cap", "broken", "snapped", "gone", "piece", "now", "long", "since", "been",
+                "got", "completely", "clean", "all", "bit", "also", "sadly", "just");
+}
+
 bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *hit) {
-    return is_crossed(r, hit) || is_made_holes(r, hit) || is_of_next_part(r, hit) || is_of_worm(r, hit) ||
-           is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit) || is_of_work(r, hit) ||
-           is_of_hurt(r, hit) || is_of_patchwork(r, hit) || spans_another(r, hit) ||
+    return is_end_part(r, hit) || is_crossed(r, hit) || is_made_holes(r, hit) || is_of_next_part(r, hit) ||
+           is_of_worm(r, hit) || is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit) ||
+           is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit) || spans_another(r, hit) ||
            is_turned_or_worn(r, hit) || is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) ||
            is_gone_of_other(r, hit) || lacks_between(r, hit) || is_bit_of_degree(r, hit) ||
            is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit);
@@ -479,6 +491,16 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
             spot->part_to = at + 1;
             return;
         }
+    bool gone = ANY(tokens, hit->to - 1, "gone", "missing", "lost");
+    size_t own = hit->from + (ANY(tokens, hit->from, "one", "a") ? 1 : 0);
+    if (gone && own > 0 && own + 1 < hit->to && r->part[own] &&
+        !token_among(tokens, own, places, sizeof places / sizeof *places) && spot->part_to <= hit->from &&
+        text_same(hit->kinds[0]->rule.id, "broken-part") &&
+        spot_owner(r, own, &spot->where_from, &spot->where_to)) {
+        spot->part_from = own; // "the strainer has one foot gone"
+        spot->part_to = own + 1;
+        return;
+    }
     if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
         token_is(tokens, hit->from, "fade") || !ANY(tokens, hit->from - 1, "a", "an", "one") ||
         !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))

@@ -52,6 +52,10 @@ static const struct fault_hit *last_fault(const struct fault_reader *r, size_t i
         if (hit->from < start && !far) return NULL;
         if (hit->from < start && start > 1 && hit->from < scope_sentence_start(&r->scope, start - 1))
             return NULL;
+        for (size_t k = hit->to; k < i; k++) // "the lid is missing, the key too": told by tails.c
+            if (ANY(&r->note->tokens, k, "missing", "gone", "lost", "absent", "lacking", "there", "here",
+                    "present"))
+                return NULL;
         static const uint16_t gone =
             STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PAST | STANCE_UNKNOWN | STANCE_PLANNED;
         return fault_stance(r, hit) & gone ? NULL : hit;

@@ -205,25 +205,36 @@ static void read_behind(struct fault_reader *r, size_t i) {
     tell_items(r, items, count, at, at + n);
 }
 
-// "Handles (2) missing", "feet x2 gone".
+// "Handles (2) missing", "one weight (the 1 oz) is gone", "the pan (see picture) is lost".
 static void read_bracketed(struct fault_reader *r, size_t i) {
+    enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
-    size_t n;
-    if (!r->part[i] || !part_named_at(r, i, &part) || !token_is(tokens, part.to, "(")) return;
-    int count = degrees_number(tokens, part.to + 1);
-    if (!count || !token_is(tokens, part.to + 2, ")") || !lacking_said_behind(&r->scope, part.to + 3, &n))
+    size_t n, at = i + 1;
+    if (i == 0 || tokens->at[i - 1].kind != TOKEN_WORD) return;
+    while (at < tokens->count && at <= i + WORDS_MOST && !token_is(tokens, at, ")") &&
+           tokens->at[at].stop < STOP_SENTENCE)
+        at++;
+    if (!token_is(tokens, at, ")") || !lacking_said_behind(&r->scope, at + 1, &n) ||
+        absent_turns_into(r, at + 1 + n))
         return;
-    struct item_flaw *flaw = part_tell_missing(r, &part, i, part.to + 3 + n);
-    if (flaw) flaw->count = count;
+    size_t from = i;
+    while (from > 0 && i - from < 3 && tokens->at[from - 1].stop == STOP_NONE &&
+           (r->part[from - 1] || r->note->taken[from - 1] == TAKEN_VALUE))
+        from--;
+    if (from == i) from--;
+    if (!part_named_at(r, from, &part) || part.to != i) return;
+    int count = at == i + 2 ? degrees_number(tokens, i + 1) : 0;
+    struct item_flaw *flaw = part_tell_missing(r, &part, from, at + 1 + n);
+    if (flaw && count) flaw->count = count;
 }
 
 void read_roll(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
+        if (token_is(&r->note->tokens, i, "(")) read_bracketed(r, i);
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
         read_before(r, i);
         read_heading(r, i);
         read_behind(r, i);
-        read_bracketed(r, i);
     }
 }

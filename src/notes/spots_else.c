@@ -35,8 +35,22 @@ static bool subject_ending(const struct fault_reader *r, size_t to, size_t *from
     return opens_clause(tokens, first);
 }
 
+// "Has two brass screws gone": the "has" before how many of them; `at` where there is none.
+static size_t has_before(const struct note *note, size_t at) {
+    enum { BACK = 5 };
+    const struct tokens *tokens = &note->tokens;
+    size_t i = at;
+    while (i > 0 && at - i < BACK && tokens->at[i - 1].stop == STOP_NONE &&
+           (ANY(tokens, i - 1, "a", "an", "its", "both", "of", "the", "some", "several") ||
+            degrees_number(tokens, i - 1) > 0 || note->taken[i - 1] == TAKEN_VALUE))
+        i--;
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "has", "have", "had") ? i - 1
+                                                                                                    : at;
+}
+
 bool spot_owner(const struct fault_reader *r, size_t at, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
+    at = has_before(r->note, at);
     if (ANY(tokens, at, "no", "without", "lost", "missing", "lacking", "any", "short")) {
         if (at == 0 || !ANY(tokens, at - 1, "has", "have", "had", "got", "is", "are", "hasn't", "with"))
             return false;

@@ -135,6 +135,30 @@ static bool lacked_before(const struct fault_reader *r, size_t i) {
     return lacks;
 }
 
+// Where the clause that token `i` stands in begins: behind a stop or an "and".
+static size_t clause_before(const struct tokens *tokens, size_t i) {
+    enum { WORDS_MOST = 5 };
+    size_t at = i;
+    while (at > 0 && i - at < WORDS_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           !token_is(tokens, at - 1, "and"))
+        at--;
+    return at;
+}
+
+// "… is missing, rope too", "the hasp has gone, both handles as well".
+static void read_too(struct fault_reader *r, size_t i) {
+    static const char *const closers[] = {"too", "as well", "also", "likewise", "ditto", "the same"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct part_at part;
+    size_t start = scope_sentence_start(&r->scope, i);
+    if (i == 0 || (tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and")) ||
+        !part_named_at(r, i, &part) || tokens->at[part.to - 1].stop != STOP_NONE)
+        return;
+    size_t n = token_longest(tokens, part.to, closers, COUNT(closers));
+    if (!n || !is_over(tokens, part.to + n) || !lacked_before(r, start == i ? i - 1 : i)) return;
+    part_tell_missing(r, &part, i, part.to + n);
+}
+
 // "… is missing and so are two of the nuts", "likewise the strap".
 static void read_so(struct fault_reader *r, size_t i) {
     static const char *const ways[] = {"so is",         "so are",     "so has",      "so have",
@@ -156,6 +180,10 @@ void read_tails(struct fault_reader *r) {
 }
 
 void read_so_too(struct fault_reader *r) {
-    for (size_t i = 0; i < r->note->tokens.count; i++)
-        if (r->note->tokens.at[i].kind == TOKEN_WORD) read_so(r, i);
+    for (size_t i = 0; i < r->note->tokens.count; i++) {
+        if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
+        if (ANY(&r->note->tokens, i, "too", "well", "also", "likewise", "ditto", "same"))
+            read_too(r, clause_before(&r->note->tokens, i));
+        read_so(r, i);
+    }
 }

@@ -78,6 +78,69 @@ static bool parts_before(const struct fault_reader *r, size_t i, struct part_at 
     return false;
 }
 
+// The part nearest before token `i` in its sentence, of which "the top one" is one.
+static bool part_before_one(const struct fault_reader *r, size_t i, struct part_at *part) {
+    enum { FAR = 9 };
+    size_t start = scope_sentence_start(&r->scope, i);
+    if (start == i && i > 1) start = scope_sentence_start(&r->scope, i - 1); // "Two handles. The left one is"
+    for (size_t at = i; at > start && at + FAR > i; at--) {
+        if (!r->part[at - 1] || r->note->taken[at - 1] == TAKEN_TYPE || r->scope.fault[at - 1] ||
+            ANY(&r->note->tokens, at - 1, "set", "box", "lot", "case", "roll", "one", "ones") ||
+            spot_side(&r->note->tokens, at - 1))
+            continue;
+        *part = (struct part_at){at - 1, at - 1, at};
+        return true;
+    }
+    return false;
+}
+
+// "The tea one is missing", ", top one lost", "the flour one's gone": one of the pieces or of the parts, by
+// what tells it from the others.
+static bool read_which_one(struct fault_reader *r, size_t i) {
+    enum { WORDS_MOST = 2 };
+    static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_UNKNOWN;
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n, at = i;
+    if (i < 2 || !ANY(tokens, i, "one", "one's") || tokens->at[i].stop != STOP_NONE ||
+        r->scope.stance[i] & off || !lacking_said_behind(&r->scope, i + 1, &n) ||
+        absent_turns_into(r, i + 1 + n))
+        return false;
+    while (at > 0 && i - at < WORDS_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           tokens->at[at - 1].kind != TOKEN_SIGN && (!r->scope.fault[at - 1] || spot_side(tokens, at - 1)) &&
+           !absent_is_small(tokens, at - 1) &&
+           !ANY(tokens, at - 1, "other", "another", "only", "just", "first", "last", "any", "not", "second"))
+        at--;
+    size_t lead = at > 0 && token_is(tokens, at - 1, "the") ? at - 1 : at;
+    if (at == i || (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE && lead == at)) return false;
+    size_t end = i + 1 + n;
+    if (end < tokens->count && tokens->at[end - 1].stop == STOP_NONE &&
+        (r->part[end] || degrees_number(tokens, end) > 0 ||
+         ANY(tokens, end, "its", "the", "a", "an", "both", "some", "all", "most", "several", "any", "of")))
+        return false; // "the big one is missing its lid"
+    struct part_at part;
+    struct note *note = r->note;
+    bool of_part = part_before_one(r, lead, &part), side = spot_side(tokens, i - 1);
+    if (!of_part && note->record->count < 2 && !sets_has_pieces(note)) return false;
+    if (of_part && !side && note->record->count < 2 && !is_plural(tokens, part.to - 1)) return false;
+    if (!of_part || (note->record->count > 1 && !side)) {
+        const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
+        for (size_t k = 0; k < r->hit_count; k++)
+            if (r->hits[k].from < end && r->hits[k].to > i && r->hits[k].kinds[0]->form != ABSENCE)
+                return false;
+        if (!pieces) return false;
+        fault_add(r, pieces, NULL, NULL, lead, end);
+    } else {
+        const char *one = say_singular(note->arena, fault_words(note, part.from, part.to)),
+                   *name = side ? arena_format(note->arena, "%s %s", fault_words(note, at, i), one) : one;
+        const struct flaw *kind = absent_kind_here(r, one, 1);
+        if (!kind) return false;
+        fault_add(r, kind, name, NULL, lead, end);
+    }
+    note_take(note, lead, end, TAKEN_FLAW);
+    part_close(r, lead, end);
+    return true;
+}
+
 // "Two missing", "one has gone", "two of them lost", "one short": no noun of its own.
 static void read_bare(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
@@ -113,7 +176,19 @@ static void read_short(struct fault_reader *r, size_t i) {
     int count = degrees_number(tokens, at);
     if (!n && token_is(tokens, at, "a")) count = 1;
     struct part_at part;
-    if (count < 1 || count > 40 || !part_named_at(r, at + 1, &part) || !r->part[part.to - 1]) return;
+    if (count < 1 || count > 40) return;
+    if (!n && degrees_number(tokens, at) > 0 && at + 1 < tokens->count &&
+        r->note->taken[at + 1] == TAKEN_TYPE && token_is(tokens, at + 2, "short") &&
+        is_over(tokens, at + 3)) { // "two chisels short"
+        const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+        if (pieces) fault_add(r, pieces, NULL, NULL, i, at + 3)->count = count;
+        part_close(r, i, at + 3);
+        return;
+    }
+    if (!part_named_at(r, at + 1, &part)) return;
+    if (!r->part[part.to - 1] && (n || r->note->taken[part.to - 1] == TAKEN_MEASURE ||
+                                  !lacking_kind(tokens->at[part.to - 1].one, NULL)))
+        return; // "two forks short", and not "two days short"
     if (ANY(tokens, part.to - 1, "battery", "batteries", "cells", "inch", "inches", "hands", "side", "sides",
             "page", "top", "bit", "end"))
         return;
@@ -471,6 +546,7 @@ void read_tally(struct fault_reader *r) {
         read_all_but(r, i);
         read_all_bar(r, i);
         read_none(r, i);
+        if (read_which_one(r, i)) continue;
         if (!governed(r, i)) read_short(r, i);
         if (!governed(r, i)) read_of_whole(r, i);
         if (!governed(r, i)) read_told(r, i);
