@@ -509,7 +509,9 @@ void read_absent(struct fault_reader *r) {
         }
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
-            if (is_own_means(tokens, i, end)) {
+            bool cell =
+                token_is(tokens, i + n - 1, "new") && ANY(tokens, end - 1, "battery", "batteries", "cells");
+            if (cell || is_own_means(tokens, i, end)) {
                 i = end - 1;
                 continue;
             }

@@ -501,19 +501,28 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
         spot->part_to = own + 1;
         return;
     }
+    bool one = hit->from > 1 && (ANY(tokens, hit->from - 1, "a", "an", "one") ||
+                                 degrees_number(tokens, hit->from - 1) > 0); // "have loose handles"
     if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
-        token_is(tokens, hit->from, "fade") || !ANY(tokens, hit->from - 1, "a", "an", "one") ||
-        !ANY(tokens, hit->from - 2, "has", "have", "had", "with"))
+        token_is(tokens, hit->from, "fade") ||
+        !ANY(tokens, hit->from - (one ? 2 : 1), "has", "have", "had", "with"))
         return;
     for (size_t i = hit->from; i < hit->to; i++)
         if (ANY(tokens, i, "of", "off", "on", "in", "to", "from", "at")) return; // "a nibble out of the foot"
     size_t at = hit->to > hit->from + 1 && r->part[hit->to - 1] ? hit->to - 1 : hit->to;
     bool ends =
         at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || ANY(tokens, at + 1, "and", "but");
-    if (at >= tokens->count || !r->part[at] || r->scope.fault[hit->to - 1] == 0 || !ends ||
-        at < spot->part_to || token_among(tokens, at, places, sizeof places / sizeof *places))
+    bool named = at < tokens->count &&
+                 (r->part[at] || (tokens->at[at].one != tokens->at[at].fold && at == hit->to &&
+                                  r->note->taken[at] == TAKEN_NOT &&
+                                  !ANY(tokens, at, "splits", "cracks", "lines", "marks", "spots", "patches",
+                                       "scratches", "bits", "places"))); // "bent shackles"
+    if (!named || r->scope.fault[hit->to - 1] == 0 || !ends ||
+        (!one && tokens->at[at].one == tokens->at[at].fold) || at < spot->part_to ||
+        token_among(tokens, at, places, sizeof places / sizeof *places))
         return;
     spot->part_from = spot->part_to = at + 1;
+    if (!r->part[at]) spot->part_from = at;
     while (spot->part_from > hit->from && r->part[spot->part_from - 1] && spot->part_to - spot->part_from < 3)
         spot->part_from--;
 }

@@ -262,6 +262,28 @@ static bool zipless(const struct said *s) {
 static bool unwired(const struct said *s) {
     return is_in(s->r, (const char *const[]){"sports"}, 1); // the brake cable of a bicycle
 }
+// Does the place name one of the list?
+static bool is_of(const char *list, const char *place) {
+    for (const char *at = list; place && *at;) {
+        size_t size = strcspn(at, " ");
+        char word[24];
+        memcpy(word, at, size);
+        word[size] = '\0';
+        if (kind_has_word(place, word)) return true;
+        at += size + strspn(at + size, " ");
+    }
+    return false;
+}
+
+// No cord of such goods brings power.
+static bool mainsless(const struct said *s) {
+    static const char *const ids[] = {"sports", "paper", "books", "furniture", "bags", "tools", "metalware"};
+    return is_in(s->r, ids, COUNT(ids)) &&
+           !kind_note_has(s->r, "electric electrical mains plug flex lamp wired rewired wiring socket bulb");
+}
+static bool on_mains(const struct said *s) {
+    return !mainsless(s) && !(s->place && is_of("handset receiver earpiece", s->place));
+}
 static bool edgeless(const struct said *s) {
     return !is_in(s->r, (const char *const[]){"tools", "kitchenware"}, 2);
 }
@@ -350,19 +372,6 @@ static bool hard(const struct said *s) {
 
 static bool is_listed(const char *list, const struct tokens *tokens, size_t i) {
     return i < tokens->count && kind_has_word(list, tokens->at[i].fold);
-}
-
-// Does the place name one of the list?
-static bool is_of(const char *list, const char *place) {
-    for (const char *at = list; place && *at;) {
-        size_t size = strcspn(at, " ");
-        char word[24];
-        memcpy(word, at, size);
-        word[size] = '\0';
-        if (kind_has_word(place, word)) return true;
-        at += size + strspn(at + size, " ");
-    }
-    return false;
 }
 
 // "A bent corner" of a plate of brass.
@@ -472,6 +481,8 @@ static const struct meaning {
     {"clasp-fault", "dent-bend", .of = PINS, .last = "bent", .when = hardware}, // of a shackle
     {"clasp-fault", "broken-part", .of = PINS, .last = GONE_OFF, .when = hardware},
     {"clasp-fault", .of = PINS, .last = "missing gone lost", .when = hardware, .absent = true},
+    {"clasp-fault", "loose-part", .of = PINS, .last = "loose wobbly", .when = hardware},
+    {"clasp-fault", "dent-bend", .of = "wire wires", .last = "bent", .when = hardware},
     {"clasp-fault", "seized", .of = PINS, .last = "stuck stiff turn", .when = hardware},
     {"zip-fault", "dent-bend", .of = "pull pulls buckle buckles", .last = "bent", .when = zipless},
     {"zip-fault", "broken-part", .of = "pull pulls", .last = GONE_OFF, .when = zipless},
@@ -481,6 +492,7 @@ static const struct meaning {
     {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
     {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off", .when = edgeless},
     {"blade-wear", "dent-bend", .of = "blade blades", .last = "bent"},
+    {"blade-wear", "broken-part", .of = "teeth tooth", .last = "missing gone snapped", .when = edgeless},
     {"chip", "blade-wear", .of = "blade blades teeth tooth cutter cutters", .any = "nick nicks nicked",
      .when = hardware},
     {"sole-separation", "broken-part", .of = "toe toes heel", .any = "broken off snapped", .when = hardware},
@@ -536,11 +548,14 @@ static const struct meaning {
     {"fading", "mirror-silvering", .any = "silvering silver mirroring silvered", .when = mirror},
     {"mold", "mineral-deposit", .last = "bloom blooming", .when = porous},
     {"sticky-plastic", "partly-working", .of = "button buttons key keys switch switches", .first = "sticky"},
-    {"replaced-part", "rewired",
+    {"rewired", "replaced-part", .of = "handset receiver earpiece"},
+    {"rewired", "replaced-part", .when = mainsless},
+    {"replaced-part", "rewired", .when = on_mains,
      .of = "wire wires wiring flex cord cable plug wire's flex's cord's plug's cable's lead's wiring's"},
     {"broken-part", .of = "cap caps cover lid knob plug stopper screw key finial",
      .last = "lost missing gone", .when = whole_lost, .absent = true},
     {"binding-weak", .of = "hinges", .when = box, .absent = true},
+    {"binding-weak", "broken-part", .of = "lid door flap", .any = "off"},
     {"binding-weak", "loose-part", .when = hinge},
     {"rubber-perished", "fabric-weak",
      .of = "burlap canvas cloth silk linen hessian fabric webbing jute felt", .last = "brittle"},

@@ -408,6 +408,8 @@ const char *lacking_kind(const char *part, const char *family) {
         {"stone-missing", " jewelry ",
          " diamante rhinestone paste crystal garnet sapphire ruby turquoise opal amethyst cabochon "},
         {"missing-mate", " jewelry footwear ", " mate partner twin "},
+        {"missing-accessory", " footwear sports ", " lace bootlace shoelace "},
+        {"trim-loss", " decor holiday crafts ", " lace "},
         {"missing-hardware", " footwear ",
          " nail hobnail iron spike stud cleat segg heel-plate toe-plate tip "},
         {"missing-liner", " footwear ", " insole footbed "},
