@@ -509,6 +509,13 @@ void read_absent(struct fault_reader *r) {
         }
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
+            // "Leather lined? No, it's canvas", "on the arms? No arms, on the rails": taken back, and no lack
+            size_t asked = i > 0 && token_is(tokens, i - 1, "?") ? i - 1 : 0;
+            bool back = ANY(tokens, i + n, "it's", "its", "that's", "they're") && token_is(tokens, i, "no");
+            back |= asked > 1 && end == i + n + 1 &&
+                    text_same(tokens->at[asked - 1].one, tokens->at[end - 1].one) &&
+                    ANY(tokens, end + 1, "on", "in", "it's", "just", "at", "but");
+            if (back) continue;
             bool cell =
                 token_is(tokens, i + n - 1, "new") && ANY(tokens, end - 1, "battery", "batteries", "cells");
             if (cell || is_own_means(tokens, i, end)) {

@@ -31,6 +31,7 @@ static const struct cue answers[] = {
     {"it never had any", NO},
     {"it never had one", NO},
     {"nah", NO},
+    {"never did", NO},
     {"never had any", NO},
     {"never had one", NO},
     {"nil", NO},

@@ -15,8 +15,8 @@ static const char *const crude[] = {"carved",   "scratched", "gouged",  "chalked
                                     "whittled", "burnt",     "burned",  "biroed",   "scribbled",
                                     "scored",   "inked",     "scraped", "crayoned", "punched"};
 // A maker may.
-static const char *const neat[] = {"painted", "stencilled", "stenciled", "cut",  "punched",
-                                   "stamped", "wrote",      "written",   "filed"};
+static const char *const neat[] = {"painted", "stencilled", "stenciled", "cut",   "punched",
+                                   "stamped", "wrote",      "written",   "filed", "put"};
 
 static bool leads_place(const struct tokens *tokens, size_t i) {
     return i >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
@@ -26,18 +26,19 @@ static bool leads_place(const struct tokens *tokens, size_t i) {
 
 // "RB", "14", "J 7": where the letters end; `i` where none stand.
 static size_t letters_end(const struct note *note, size_t i, bool somebody) {
-    enum { MOST = 3, DIGITS_MOST = 4, LETTERS_MOST = 4, NAME_MOST = 14 };
+    enum { FEW = 3, MANY = 5, DIGITS_MOST = 4, LETTERS_MOST = 4, NAME_MOST = 14 };
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
-    while (at < tokens->count && at < i + MOST) {
+    while (at < tokens->count && at < i + (somebody ? MANY : FEW)) {
         const struct token *t = &tokens->at[at];
         size_t n = t->to - t->from;
         if (strchr(t->fold, '.')) n -= n / 2; // "J.M"
         bool letters = t->kind == TOKEN_WORD && n <= (somebody && t->capitals ? NAME_MOST : LETTERS_MOST) &&
                        !token_is(tokens, at, "i") && (t->capitals || (n == 1 && t->capital));
         bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
-        bool kept_back = note->taken[at] == TAKEN_ASIDE && t->capital; // a name
-        if (!letters && !figure && !kept_back) break;
+        bool kept_back = note->taken[at] == TAKEN_ASIDE && t->capital;   // a name
+        bool signed_so = somebody && t->capital && strchr(t->fold, '.'); // "J.KIRRIE"
+        if (!letters && !figure && !kept_back && !signed_so) break;
         at++;
         if (t->stop != STOP_NONE) break;
         bool dot = strchr(t->fold, '.') && token_is(tokens, at, ".") && tokens->at[at].joined;

@@ -51,7 +51,8 @@ static bool item_at(const struct fault_reader *r, size_t i, struct part_at *part
 static bool told_no(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, ":", "-", "=", "?") &&
            ANY(tokens, i + 1, "no", "nope", "missing", "gone", "none", "absent", "lost") &&
-           (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE);
+           (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE) &&
+           !part_is_other_stuff(tokens, i + 1);
 }
 
 // The items from `i` on; how many, 0 where it is no list: under no heading it has to be closed by "and",

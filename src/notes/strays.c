@@ -253,7 +253,7 @@ static size_t no_entry(const struct tokens *tokens, size_t i) {
         return 0; // "a roller? No, a grindstone": it is called something else
     bool no = ANY(tokens, i + 1, "no", "nope", "nil", "none", "nowhere", "absent", "gone", "missing", "n/a",
                   "0", "lost");
-    return sign && no && is_over(tokens, i + 2) ? 2 : 0;
+    return sign && no && is_over(tokens, i + 2) && !part_is_other_stuff(tokens, i + 1) ? 2 : 0;
 }
 
 static void read_behind(struct fault_reader *r, size_t i) {

@@ -176,7 +176,9 @@ static void read_short(struct fault_reader *r, size_t i) {
     int count = degrees_number(tokens, at);
     if (!n && token_is(tokens, at, "a")) count = 1;
     struct part_at part;
-    if (count < 1 || count > 40) return;
+    if (count < 1 || count > 40 || r->note->taken[at] == TAKEN_MEASURE) return;
+    bool size = token_is(tokens, at + 2, "down") && ANY(tokens, at + 1, "handle", "bail", "lid", "flap");
+    if (size && r->note->tokens.at[at].kind == TOKEN_FIGURE) return; // "11 in high, 9 handle down"
     if (!n && degrees_number(tokens, at) > 0 && at + 1 < tokens->count &&
         r->note->taken[at + 1] == TAKEN_TYPE && token_is(tokens, at + 2, "short") &&
         is_over(tokens, at + 3)) { // "two chisels short"
@@ -185,7 +187,7 @@ static void read_short(struct fault_reader *r, size_t i) {
         part_close(r, i, at + 3);
         return;
     }
-    if (!part_named_at(r, at + 1, &part)) return;
+    if (!part_named_at(r, at + 1, &part) || tokens->at[part.from].kind == TOKEN_FIGURE) return;
     if (!r->part[part.to - 1] && (n || r->note->taken[part.to - 1] == TAKEN_MEASURE ||
                                   !lacking_kind(tokens->at[part.to - 1].one, NULL)))
         return; // "two forks short", and not "two days short"

@@ -13,6 +13,8 @@ struct part_at {
 
 // The part at token `i`: one of the lists or any other noun for goods. False where none stands there.
 bool part_named_at(const struct fault_reader *reader, size_t i, struct part_at *part);
+// "Lead lining? No, just foil", "leather handles? No, rope ones": the "no" at token `i` is of the stuff.
+bool part_is_other_stuff(const struct tokens *tokens, size_t i);
 // The same, or any word with an article at the end of a statement: for words that only speak of a lack.
 bool part_or_word_at(const struct fault_reader *reader, size_t i, struct part_at *part);
 // Does the statement end before token `i`, or go on with what says no more of the part?
