@@ -106,7 +106,7 @@ bool absence_read(struct told *told, const char *text) {
             if (!rest || (*rest && *rest != ' ')) continue;
             told->maybe = i == 2;
             const char *subjects = arena_copy(told->arena, text, (size_t)(at - text));
-            bool several = strstr(subjects, ", ") || strstr(subjects, " and ");
+            bool several = strstr(subjects, ", ") != NULL;
             if ((several && i == 0) || strchr(subjects, '(')) continue; // a seller's: "five hooks, one hook"
             if (tell(told, subjects, rest)) return true;
         }

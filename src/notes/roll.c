@@ -47,6 +47,17 @@ static bool item_at(const struct fault_reader *r, size_t i, struct part_at *part
     return true;
 }
 
+bool part_is_other_stuff(const struct tokens *tokens, size_t no) {
+    enum { FAR = 5 };
+    size_t at = no + 1;
+    if (!ANY(tokens, no, "no", "nope", "not") || at >= tokens->count) return false;
+    if (tokens->at[at].stop == STOP_COMMA) at++;
+    if (ANY(tokens, at, "just", "only", "it's", "its", "it", "that's", "they're", "rather", "merely"))
+        return tokens->at[at].stop == STOP_NONE;
+    while (at < tokens->count && at < no + FAR && tokens->at[at].stop == STOP_NONE) at++;
+    return ANY(tokens, at - 1, "ones");
+}
+
 // "Strap, battery cover: no".
 static bool told_no(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, ":", "-", "=", "?") &&

@@ -23,17 +23,6 @@ bool part_ends(const struct tokens *tokens, size_t i) {
            AMONG(tokens, i, words);
 }
 
-bool part_is_other_stuff(const struct tokens *tokens, size_t no) {
-    enum { FAR = 5 };
-    size_t at = no + 1;
-    if (!ANY(tokens, no, "no", "nope", "not") || at >= tokens->count) return false;
-    if (tokens->at[at].stop == STOP_COMMA) at++;
-    if (ANY(tokens, at, "just", "only", "it's", "its", "it", "that's", "they're", "rather", "merely"))
-        return tokens->at[at].stop == STOP_NONE;
-    while (at < tokens->count && at < no + FAR && tokens->at[at].stop == STOP_NONE) at++;
-    return ANY(tokens, at - 1, "ones");
-}
-
 bool part_named_at(const struct fault_reader *r, size_t i, struct part_at *part) {
     static const char *const leads[] = {
         "a",    "an",       "the",   "its",   "his",  "her",  "their",   "my",  "our",   "that", "any",

@@ -13,8 +13,6 @@ struct part_at {
 
 // The part at token `i`: one of the lists or any other noun for goods. False where none stands there.
 bool part_named_at(const struct fault_reader *reader, size_t i, struct part_at *part);
-// "Lead lining? No, just foil", "leather handles? No, rope ones": the "no" at token `i` is of the stuff.
-bool part_is_other_stuff(const struct tokens *tokens, size_t i);
 // The same, or any word with an article at the end of a statement: for words that only speak of a lack.
 bool part_or_word_at(const struct fault_reader *reader, size_t i, struct part_at *part);
 // Does the statement end before token `i`, or go on with what says no more of the part?
@@ -36,6 +34,8 @@ void read_tails(struct fault_reader *reader);
 void read_so_too(struct fault_reader *reader);
 // roll.c: lists of them.
 void read_roll(struct fault_reader *reader);
+// "Lead lining? No, just foil", "leather handles? No, rope ones": the "no" at token `i` is of the stuff.
+bool part_is_other_stuff(const struct tokens *tokens, size_t i);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
 // The same file: `count` of the parts lack, of `of` where that is known.
