@@ -299,3 +299,26 @@ bool kind_is_worn_part(const struct fault_reader *r, const struct fault_hit *hit
            (r->part[at - 1] || (place && kind_has_word(place, tokens->at[at - 1].fold))) &&
            r->note->taken[at - 1] != TAKEN_TYPE;
 }
+
+// No cord of such goods brings power.
+bool kind_is_mainsless(const struct fault_reader *r) {
+    static const char *const ids[] = {"sports", "paper", "books", "furniture", "bags", "tools", "metalware"};
+    return is_in(r, ids, COUNT(ids)) &&
+           !kind_note_has(r, "electric electrical mains plug flex lamp wired rewired wiring socket bulb");
+}
+
+// Nothing hard tears, unless a soft part is named.
+bool kind_is_untearable(const struct fault_reader *r, const char *place) {
+    static const char *const classes[] = {"wood", "metal", "stone", "glass", "ceramics"};
+    static const char *const paper[] = {"books", "paper"};
+    bool is = false;
+    if (place && !kind_has_word(place, "corner") && !kind_has_word(place, "corners") &&
+        !kind_has_word(place, "edge"))
+        return false;
+    for (size_t i = 0; i < r->material_count; i++)
+        for (size_t k = 0; !r->materials[i]->of && k < COUNT(classes); k++)
+            is |= kind_names_material(classes[k], r->materials[i]->value);
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return (is && !is_in(r, paper, COUNT(paper))) ||
+           (type && kind_has_word("slate tile", last ? last + 1 : type));
+}

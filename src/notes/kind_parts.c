@@ -275,11 +275,8 @@ static bool is_of(const char *list, const char *place) {
     return false;
 }
 
-// No cord of such goods brings power.
 static bool mainsless(const struct said *s) {
-    static const char *const ids[] = {"sports", "paper", "books", "furniture", "bags", "tools", "metalware"};
-    return is_in(s->r, ids, COUNT(ids)) &&
-           !kind_note_has(s->r, "electric electrical mains plug flex lamp wired rewired wiring socket bulb");
+    return kind_is_mainsless(s->r);
 }
 static bool on_mains(const struct said *s) {
     return !mainsless(s) && !(s->place && is_of("handset receiver earpiece", s->place));
@@ -356,18 +353,8 @@ static bool shod(const struct said *s) {
     return kind_is_shod(s->r, s->hit);
 }
 
-// Nothing hard tears, unless a soft part is named.
 static bool hard(const struct said *s) {
-    static const char *const classes[] = {"wood", "metal", "stone", "glass", "ceramics"};
-    bool is = false;
-    if (s->place && !kind_has_word(s->place, "corner") && !kind_has_word(s->place, "corners") &&
-        !kind_has_word(s->place, "edge"))
-        return false;
-    for (size_t i = 0; i < s->r->material_count; i++)
-        for (size_t k = 0; !s->r->materials[i]->of && k < COUNT(classes); k++)
-            is |= kind_names_material(classes[k], s->r->materials[i]->value);
-    const char *type = s->r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    return (is && !is_paper(s->r)) || (type && kind_has_word("slate tile", last ? last + 1 : type));
+    return kind_is_untearable(s->r, s->place);
 }
 
 static bool is_listed(const char *list, const struct tokens *tokens, size_t i) {
