@@ -10,39 +10,35 @@
 
 // Places and work that goods are named after; most are nouns that are no goods by themselves.
 static const char *const purposes[] = {
-    "apothecary", "dental",   "surgical",   "filing",     "medical",   "industrial", "bait",
-    "bakery",     "baking",   "bank",       "bar",        "barn",      "bath",       "bathroom",
-    "bedroom",    "bedside",  "boat",       "boot",       "bread",     "bug",        "building",
-    "butcher",    "butter",   "cabin",      "cake",       "camp",      "campfire",   "camping",
-    "canning",    "carding",  "carving",    "cattle",     "chapel",    "chart",      "cheese",
-    "chemist",    "chest",    "chicken",    "church",     "cider",     "classroom",  "clothes",
-    "coal",       "coffee",   "corn",       "cottage",    "dairy",     "darning",    "deck",
-    "desk",       "dessert",  "dining",     "dinner",     "dish",      "drafting",   "drawing",
-    "drying",     "ear",      "egg",        "factory",    "farm",      "farmhouse",  "feed",
-    "field",      "fire",     "fireplace",  "fish",       "fishing",   "flour",      "foot",
-    "fruit",      "garage",   "garden",     "glove",      "glue",      "goat",       "grain",
-    "gravy",      "grease",   "greenhouse", "hall",       "hallway",   "hand",       "harbor",
-    "hardware",   "hat",      "hay",        "head",       "hen",       "hospital",   "hotel",
-    "household",  "hunting",  "ice",        "ironing",    "jelly",     "jewelry",    "kindling",
-    "kitchen",    "lab",      "laboratory", "lamb",       "laundry",   "lawn",       "library",
-    "lobster",    "log",      "luggage",    "lunch",      "mail",      "mains",      "mantel",
-    "map",        "marine",   "measuring",  "meat",       "mechanic",  "mess",       "milk",
-    "mill",       "mixing",   "net",        "vernier",    "telegraph", "parish",     "vestry",
-    "harbour",    "canal",    "cloakroom",  "nail",       "night",     "nursery",    "nut",
-    "office",     "oil",      "onion",      "orchard",    "parlor",    "parlour",    "pasta",
-    "pastry",     "patio",    "pen",        "pencil",     "pharmacy",  "piano",      "pickle",
-    "pie",        "plant",    "plumbing",   "pocket",     "pond",      "porch",      "post",
-    "potato",     "potting",  "poultry",    "preserving", "pruning",   "pub",        "railroad",
-    "railway",    "rain",     "recipe",     "riding",     "roasting",  "saddle",     "sailing",
-    "salad",      "sauce",    "sausage",    "school",     "serving",   "shaving",    "sheep",
-    "ship",       "shoe",     "shop",       "shot",       "sleigh",    "soap",       "solder",
-    "soup",       "spice",    "sports",     "stable",     "stair",     "stew",       "store",
-    "storm",      "street",   "study",      "sugar",      "surgery",   "survey",     "syrup",
-    "tack",       "tavern",   "tea",        "theater",    "ticket",    "tile",       "tire",
-    "tobacco",    "tool",     "tow",        "towel",      "traffic",   "travel",     "trouser",
-    "tyre",       "umbrella", "utility",    "vanity",     "vegetable", "vine",       "wash",
-    "water",      "weaving",  "weld",       "welding",    "wine",      "work",       "workshop",
-    "writing",    "yarn"};
+    "apothecary", "parcel",     "letter",    "dispensary", "theatre",   "dental",    "surgical",  "filing",
+    "medical",    "industrial", "bait",      "bakery",     "baking",    "bank",      "bar",       "barn",
+    "bath",       "bathroom",   "bedroom",   "bedside",    "boat",      "boot",      "bread",     "bug",
+    "building",   "butcher",    "butter",    "cabin",      "cake",      "camp",      "campfire",  "camping",
+    "canning",    "carding",    "carving",   "cattle",     "chapel",    "chart",     "cheese",    "chemist",
+    "chest",      "chicken",    "church",    "cider",      "classroom", "clothes",   "coal",      "coffee",
+    "corn",       "cottage",    "dairy",     "darning",    "deck",      "desk",      "dessert",   "dining",
+    "dinner",     "dish",       "drafting",  "drawing",    "drying",    "ear",       "egg",       "factory",
+    "farm",       "farmhouse",  "feed",      "field",      "fire",      "fireplace", "fish",      "fishing",
+    "flour",      "foot",       "fruit",     "garage",     "garden",    "glove",     "glue",      "goat",
+    "grain",      "gravy",      "grease",    "greenhouse", "hall",      "hallway",   "hand",      "harbor",
+    "hardware",   "hat",        "hay",       "head",       "hen",       "hospital",  "hotel",     "household",
+    "hunting",    "ice",        "ironing",   "jelly",      "jewelry",   "kindling",  "kitchen",   "lab",
+    "laboratory", "lamb",       "laundry",   "lawn",       "library",   "lobster",   "log",       "luggage",
+    "lunch",      "mail",       "mains",     "mantel",     "map",       "marine",    "measuring", "meat",
+    "mechanic",   "mess",       "milk",      "mill",       "mixing",    "net",       "vernier",   "telegraph",
+    "parish",     "vestry",     "harbour",   "canal",      "cloakroom", "nail",      "night",     "nursery",
+    "nut",        "office",     "oil",       "onion",      "orchard",   "parlor",    "parlour",   "pasta",
+    "pastry",     "patio",      "pen",       "pencil",     "pharmacy",  "piano",     "pickle",    "pie",
+    "plant",      "plumbing",   "pocket",    "pond",       "porch",     "post",      "potato",    "potting",
+    "poultry",    "preserving", "pruning",   "pub",        "railroad",  "railway",   "rain",      "recipe",
+    "riding",     "roasting",   "saddle",    "sailing",    "salad",     "sauce",     "sausage",   "school",
+    "serving",    "shaving",    "sheep",     "ship",       "shoe",      "shop",      "shot",      "sleigh",
+    "soap",       "solder",     "soup",      "spice",      "sports",    "stable",    "stair",     "stew",
+    "store",      "storm",      "street",    "study",      "sugar",     "surgery",   "survey",    "syrup",
+    "tack",       "tavern",     "tea",       "theater",    "ticket",    "tile",      "tire",      "tobacco",
+    "tool",       "tow",        "towel",     "traffic",    "travel",    "trouser",   "tyre",      "umbrella",
+    "utility",    "vanity",     "vegetable", "vine",       "wash",      "water",     "weaving",   "weld",
+    "welding",    "wine",       "work",      "workshop",   "writing",   "yarn"};
 
 static const char *const trades[] = {
     "apothecary's", "architect's",  "artist's",       "baker's",     "barber's",       "beekeeper's",
@@ -240,11 +236,13 @@ size_t purpose_from(const struct note *note, size_t noun) {
 
 // "Trumpet case", "pencil bag": a holder behind goods is what is sold, though the word alone says little.
 bool purpose_holder(const struct note *note, const struct chunk *chunk, struct noun_found *holder) {
-    static const char *const holders[] = {"bag",     "case",   "box",    "bin",   "stand",   "rack",
-                                          "can",     "holder", "set",    "crate", "carrier", "cart",
-                                          "trolley", "model",  "barrow", "basket"};
+    static const char *const holders[] = {"bag",     "case",   "box",    "bin",    "stand",   "rack",
+                                          "can",     "holder", "set",    "crate",  "carrier", "cart",
+                                          "trolley", "model",  "barrow", "basket", "scale",   "scales",
+                                          "plan",    "plans",  "rope",   "top",    "lift",    "lifts"};
     // What nobody would tell of the goods before it: "oak stool crate" is no stool with a crate.
-    static const char *const apart[] = {"rack", "crate", "carrier", "cart", "trolley", "barrow"};
+    static const char *const apart[] = {"rack",   "crate", "carrier", "cart", "trolley", "barrow", "scale",
+                                        "scales", "plan",  "plans",   "rope", "top",     "lift",   "lifts"};
     static const char *const gone[] = {"included", "missing", "only", "not",  "lid",
                                        "is",       "has",     "was",  "gone", "are"};
     if (chunk->count < 2) return false;
@@ -272,7 +270,10 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     holder->from = before->from;
     if (own) holder->gated = holder->candidate = holder->part = false;
     if (own && !holder->family)
-        holder->family = ANY(&note->tokens, last->from, "barrow", "cart") ? "tools" : "decor";
+        holder->family = ANY(&note->tokens, last->from, "barrow", "cart", "scale", "scales") ? "tools"
+                         : ANY(&note->tokens, last->from, "plan", "plans")                   ? "paper"
+                         : ANY(&note->tokens, last->from, "lift", "lifts", "rope")           ? "parts"
+                                                                                             : "decor";
     holder->to = last->to;
     holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");
     return true;

@@ -75,6 +75,10 @@ static enum turn turn_of(const struct tokens *tokens, size_t i) {
     }
     if (token_among(tokens, i, fits, COUNT(fits))) return TURN_FOR;
     if (token_is(tokens, i, "like") && i > 0 && token_is(tokens, i - 1, "more")) return TURN_THING;
+    bool looks = token_is(tokens, i, "like") && i > 0 && ANY(tokens, i - 1, "looks", "look", "seems");
+    if (looks && (is_opening(tokens, i - 1) ||
+                  (ANY(tokens, i - 2, "it", "this", "that") && is_opening(tokens, i - 2))))
+        return TURN_THING; // "Looks like a fish kettle"
     if (token_among(tokens, i, like, COUNT(like))) return TURN_LIKE;
     if (token_among(tokens, i, place, COUNT(place))) return TURN_PLACE;
     return TURN_ON;
@@ -105,8 +109,10 @@ static enum role role_of(const struct note *note, size_t i) {
             return i >= 2 && token_is(tokens, i - 2, "made") ? ROLE_LIKE : ROLE_FOR;
         }
         struct word_entry entry;
-        bool stuffs = token_is(tokens, i - 1, "and") && i == 2 &&
-                      word_at(note, 0, 1u << USE_MATERIAL, &entry) == 1; // "Canvas and leather gun case"
+        bool stuffs =
+            token_is(tokens, i - 1, "and") && i > 1 &&
+            word_at(note, i - 2, 1u << USE_MATERIAL, &entry) == 1 && // "canvas and leather gun case"
+            (i == 2 || word_at(note, i, 1u << USE_MATERIAL, &entry) == 1);
         if (!stuffs && (token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "or")))
             return back < 8 ? ROLE_WITH : thing;
         // "there's 9 no 8 saucers": that "no" mends the number
@@ -153,6 +159,11 @@ static int score(const struct note *note, const struct noun_found *found, size_t
     if (token_among(&note->tokens, found->to - 1, numbers, COUNT(numbers))) value -= 100; // "three holed"
     if (is_named(note, found->from)) value -= 70;
     if (found->candidate) value -= 6;
+    struct word_entry beside; // "a canvas and leather rucksack"
+    if (found->uses & (1u << USE_MATERIAL) && ANY(&note->tokens, found->to, "and", "&") &&
+        word_at(note, found->to + 1, 1u << USE_MATERIAL, &beside) == 1 &&
+        found->to + 2 < note->tokens.count && note->tokens.at[found->to + 1].stop == STOP_NONE)
+        value -= 60;
     struct word_entry made; // "set of copper measures"
     bool of_stuff = found->gated && found->from > 0 && note->tokens.at[found->from - 1].stop == STOP_NONE &&
                     word_at(note, found->from - 1, 1u << USE_MATERIAL, &made) == 1 &&
@@ -212,6 +223,12 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         !(last[-1].uses & stuff))
         return last - 1;
     if (last && is_pair_of(note, chunk)) return last - 1;
+    size_t number; // "paraffin stove one burner"
+    if (last && last->from == last[-1].to + 1 &&
+        (last[-1].thing || (last[-1].uses & (1u << USE_THING) && !last[-1].gated)) &&
+        note->tokens.at[last->to - 1].one == note->tokens.at[last->to - 1].fold &&
+        number_whole(&note->tokens, last->from - 1, &number) > 0)
+        return last - 1;
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
@@ -385,6 +402,10 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     bool rather = asked > chunk->to && ANY(&note->tokens, asked, "more") &&
                   ANY(&note->tokens, asked + 1, "like", "of", "a");
     if (rather) value -= 90; // "churn? more like a crock"
+    if (asked > chunk->to && (token_phrase(&note->tokens, asked, "scratch that") ||
+                              (ANY(&note->tokens, asked, "sorry", "wait", "actually", "anyway") &&
+                               ANY(&note->tokens, asked + 1, "a", "an", "it's", "its", "no"))))
+        value -= 90; // "gramophone? scratch that, a music box"
     if (asked > chunk->to && ANY(&note->tokens, asked, "no", "nope", "nah", "not") &&
         !is_named_again(note, head, asked) &&
         !(token_is(&note->tokens, asked, "not") &&

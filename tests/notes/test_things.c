@@ -8,6 +8,14 @@
 
 static const struct notes_case heads[] = {
     {"Boiler 18in high", "type boiler; !type high"},
+    {"Looks like a fish kettle, copper, with strainer", "type? fish kettle; material copper"},
+    {"this is a canvas and leather satchel", "type satchel; material canvas; material leather; !type canvas"},
+    {"Paraffin stove one burner, blue tank", "type paraffin stove; !type burner"},
+    {"Dispensary scales in a case", "type dispensary scale"},
+    {"Harbor plan on linen", "type harbor plan; material linen"},
+    {"Marble washstand top, white", "type washstand top; material marble"},
+    {"Gramophone? scratch that, its a music box", "type music box; !type gramophone"},
+    {"Draughtsman's tee square, oak", "type draughtsman's tee square"},
     {"Petrol stove 18in high", "type stove"},
     {"Green stand 9 in high", "type stand; color green"},
     {"Green chest 9 in high", "type chest; family furniture"},
