@@ -273,6 +273,7 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
         holder->family = ANY(&note->tokens, last->from, "barrow", "cart", "scale", "scales") ? "tools"
                          : ANY(&note->tokens, last->from, "plan", "plans")                   ? "paper"
                          : ANY(&note->tokens, last->from, "lift", "lifts", "rope")           ? "parts"
+                         : ANY(&note->tokens, last->from, "top")                             ? "furniture"
                                                                                              : "decor";
     holder->to = last->to;
     holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");
