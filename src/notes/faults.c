@@ -523,7 +523,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         leave(r, hit, "only heard or hoped");
         return;
     }
-    if (part && fault_is_virtue(kind) && function_holds(r, hit, kind, spot.part_to - 1, part)) return;
+    if (fault_is_virtue(kind) && function_of_part(r, hit, kind, part ? spot.part_to : 0, part)) return;
     if (function_moves(r, hit, kind) || running_is_sound(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
     if (fault_is_dead_worm(r, hit) || fault_is_taken_off(r, hit)) return;

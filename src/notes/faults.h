@@ -444,6 +444,7 @@ void read_sound_said(struct fault_reader *reader);
 void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
+bool read_watertight(struct fault_reader *reader, size_t i); // watertight.c, with it
 // sound_deeds.c: parts that do what they are for, "popper works".
 void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
@@ -464,9 +465,12 @@ bool function_part(const struct fault_reader *reader, size_t i, size_t *at);
 bool function_of_crack(const struct fault_reader *reader, size_t verb, size_t to);
 // The part that stands before the words of such a fault, where no rule has its name; NULL if none.
 const char *function_place(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
-// "Lock works fine": what only closes or moves is not tried as a machine is; its fault is denied.
-bool function_holds(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
-                    size_t at, const char *part);
+// "Lock works fine", "focus works both coarse and fine": what only closes or moves is not tried as a machine
+// is; its fault is denied. The part ends at token `to`; NULL where it was not found.
+bool function_of_part(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind,
+                      size_t to, const char *part);
+// "Bail handle bent but works": is the verb at `i` said of a part with a fault?
+bool function_is_of_faulty(const struct fault_reader *reader, size_t i);
 bool function_moves(struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // ailing.c: "the lock plays up", "the drawer needs a good tug", "the switch is dodgy".
 void read_ailing(struct fault_reader *reader);

@@ -255,8 +255,8 @@ const char *function_place(struct fault_reader *r, const struct fault_hit *hit, 
     return fault_place(r->note, at, at + 1);
 }
 
-bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind, size_t at,
-                    const char *part) {
+static bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                           size_t at, const char *part) {
     static const char *const ids[] = {"zip-fault", "clasp-fault", "seized"};
     const struct flaw *fault = function_kind(r, at);
     if (!fault || !text_same(kind->rule.id, "working-tested")) return false;
@@ -266,6 +266,34 @@ bool function_holds(struct fault_reader *r, const struct fault_hit *hit, const s
             return true;
         }
     return false;
+}
+
+bool function_is_of_faulty(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (i > 0 && token_is(tokens, i - 1, "still")) i--;
+    if (i < 2 || !token_is(tokens, i - 1, "but")) return false;
+    size_t end = tokens->at[i - 2].stop == STOP_COMMA ? i - 2 : i - 1;
+    for (size_t h = 0; h < r->hit_count; h++) {
+        if (r->hits[h].to != end || r->hits[h].kinds[0]->form != FAULT) continue;
+        struct spot spot = spot_found(r, &r->hits[h]);
+        return spot.part_to > spot.part_from && r->note->taken[spot.part_to - 1] != TAKEN_TYPE;
+    }
+    return false;
+}
+
+// "Focus works both coarse and fine", "screw runs in and out": what stands right before the words is what
+// works.
+bool function_of_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind, size_t to,
+                      const char *part) {
+    static const char *const links[] = {"still", "both", "all", "also", "just"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (part) return function_holds(r, hit, kind, to - 1, part);
+    size_t at = hit->from;
+    while (at > 0 && token_among(tokens, at - 1, links, COUNT(links))) at--;
+    if (at > 0 && (r->part[at - 1] || function_kind(r, at - 1)) && tokens->at[at - 1].stop == STOP_NONE &&
+        r->note->taken[at - 1] != TAKEN_TYPE)
+        return function_holds(r, hit, kind, at - 1, fault_place(r->note, at - 1, at));
+    return text_same(kind->rule.id, "working-tested") && function_is_of_faulty(r, at);
 }
 
 // "Spins fine" of a globe or a stool: what has no works does not work, it is not stuck.

@@ -175,6 +175,8 @@ static size_t all_before(const struct fault_reader *r, size_t i) {
         if (at > 0 && ANY(tokens, at - 1, "the", "its") && tokens->at[at - 1].stop == STOP_NONE) at--;
         return at == 0 || tokens->at[at - 1].stop != STOP_NONE ? at : i;
     }
+    const struct flaw *moved = at > 0 && ANY(tokens, i, "work") ? function_kind(r, at - 1) : NULL;
+    if (moved && !text_same(moved->rule.id, "partly-working")) return i; // "both knobs work"
     while (at > 0 && i - at < 3 && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE) at--;
     if (at == i || tokens->at[i - 1].one == tokens->at[i - 1].fold) return i;
     if (at > 0 && ANY(tokens, at - 1, "the", "its", "three", "four", "of")) at--;
@@ -236,7 +238,7 @@ void read_running(struct fault_reader *r) {
             continue;
         static const char *const takers[] = {"but", "except", "apart", "bar", "though", "although", "only"};
         size_t to, from = working_from(r, i, &to);
-        if (!to || AMONG(tokens, to + 1, takers) || is_weak(r, i)) continue;
+        if (!to || AMONG(tokens, to + 1, takers) || is_weak(r, i) || function_is_of_faulty(r, from)) continue;
         fault_add(r, kind, NULL, NULL, from, to);
         return;
     }

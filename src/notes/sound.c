@@ -284,27 +284,15 @@ static void read_present(struct fault_reader *r, size_t i) {
     static const char *const small[] = {"the", "its",   "of",  "original", "four",
                                         "two", "three", "six", "five",     "eight"};
     static const char *const links[] = {"is", "are", "were", "all", "both", "still", "also"};
-    static const char *const there[] = {"present",
-                                        "there",
-                                        "accounted for",
-                                        "in place",
-                                        "still on",
-                                        "present and correct",
-                                        "intact",
-                                        "here",
-                                        "on",
-                                        "still there",
-                                        "still present",
-                                        "still in place",
-                                        "on it",
-                                        "on them",
-                                        "in it",
-                                        "with it",
-                                        "in there",
-                                        "all there",
-                                        "all present",
+    static const char *const there[] = {"present",     "there",         "accounted for",
+                                        "in place",    "still on",      "present and correct",
+                                        "intact",      "here",          "on",
+                                        "still there", "still present", "still in place",
+                                        "on it",       "on them",       "in it",
+                                        "with it",     "in there",      "all there",
+                                        "all present", "complete",      "all complete",
                                         "in"};
-    static const char *const sure[] = {"present", "accounted for", "present and correct"};
+    static const char *const sure[] = {"present", "accounted for", "present and correct", "complete"};
     const struct tokens *tokens = &r->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !token_is(tokens, i - 1, "and") &&
         !token_is(tokens, i - 1, "has") && !token_is(tokens, i - 1, "but") &&
@@ -341,15 +329,14 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (joins_looks(r->note, from, to)) from = to - 1;
     const char *part = fault_words(r->note, from, to);
     const char *head = tokens->at[to - 1].one;
-    bool page = text_same(head, "page") || text_same(head, "leaf") || text_same(head, "plate") ||
-                text_same(head, "map");
+    const struct family *family = r->note->record->family;
+    bool book = family && (strstr(family->rule.id, "book") || text_same(family->rule.id, "paper"));
+    bool page = text_same(head, "page") || text_same(head, "leaf") ||
+                (book && (text_same(head, "plate") || text_same(head, "map")));
     const struct flaw *kind =
         page ? ruleset_flaw(r->note->rules, "pages-loose") : absent_kind_here(r, part, 1);
     if (kind && kind->form != ABSENCE && !page) // "all the ears there": broken where they lack
         kind = absent_kind(r->note->arena, r->note->rules, part);
-    if (page && text_same(head, "plate") &&
-        !(r->note->record->family && strstr(r->note->record->family->rule.id, "book")))
-        return;
     if (!kind || (has && kind == ruleset_flaw(r->note->rules, "missing-accessory"))) return;
     bool usual = page || (kind->part && text_same(say_singular(r->note->arena, kind->part),
                                                   say_singular(r->note->arena, part)));

@@ -49,6 +49,35 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
                                         "open and close",
                                         "opens and shuts",
                                         "open and shut",
+                                        "moves",
+                                        "move",
+                                        "slides",
+                                        "slide",
+                                        "runs",
+                                        "run",
+                                        "runs in and out",
+                                        "run in and out",
+                                        "slides in and out",
+                                        "pulls",
+                                        "pull",
+                                        "pulls out",
+                                        "pull out",
+                                        "swings",
+                                        "swing",
+                                        "swivels",
+                                        "swivel",
+                                        "rotates",
+                                        "rotate",
+                                        "turns",
+                                        "turn",
+                                        "turns up",
+                                        "turn up",
+                                        "goes round",
+                                        "go round",
+                                        "go down and come up",
+                                        "goes down and comes up",
+                                        "moves and springs back",
+                                        "moves and returns",
                                         "turns both ways",
                                         "turn both ways",
                                         "works both ways"};
@@ -62,16 +91,47 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
 
 // What may follow without taking it back.
 static size_t manner_end(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"fine",           "well",           "ok",
-                                        "okay",           "properly",       "perfectly",
-                                        "both ways",      "every time",     "as it should",
-                                        "as they should", "freely",         "smoothly",
-                                        "nicely",         "sweetly",        "all right",
-                                        "tight",          "firmly",         "easily",
-                                        "all the way",    "no problem",     "its full height",
-                                        "first time",     "on its key",     "with its key",
-                                        "with the key",   "at every speed", "at all speeds",
-                                        "on every speed", "at both speeds"};
+    static const char *const words[] = {"fine",
+                                        "well",
+                                        "ok",
+                                        "okay",
+                                        "properly",
+                                        "perfectly",
+                                        "both ways",
+                                        "every time",
+                                        "as it should",
+                                        "as they should",
+                                        "freely",
+                                        "smoothly",
+                                        "nicely",
+                                        "sweetly",
+                                        "all right",
+                                        "tight",
+                                        "firmly",
+                                        "easily",
+                                        "all the way",
+                                        "no problem",
+                                        "its full height",
+                                        "first time",
+                                        "on its key",
+                                        "with its key",
+                                        "with the key",
+                                        "at every speed",
+                                        "at all speeds",
+                                        "on every speed",
+                                        "at both speeds",
+                                        "end to end",
+                                        "from end to end",
+                                        "free",
+                                        "in both directions",
+                                        "in its track",
+                                        "in and out",
+                                        "right round",
+                                        "all the way round",
+                                        "by hand",
+                                        "up and down",
+                                        "without sticking",
+                                        "and stop"};
     size_t n;
     while ((n = token_longest(tokens, i, words, COUNT(words))) > 0) i += n;
     return i;
@@ -134,15 +194,23 @@ static bool opens(const struct fault_reader *r, size_t i, size_t *from) {
 static size_t read_one(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     static const char *const firsts[] = {
-        "works",   "work",   "in",   "still",  "closes",  "close",   "latches", "latch",   "locks",
-        "lock",    "snaps",  "snap", "fasten", "fastens", "clicks",  "click",   "catches", "does",
-        "do",      "holds",  "hold", "opens",  "open",    "clips",   "engages", "fires",   "fire",
-        "returns", "return", "come", "comes",  "spring",  "springs", "goes",    "go",      "winds",
-        "wind",    "turns",  "turn", "racks",  "all",     "both",    "each",    "also"};
+        "works", "work",   "in",      "still",   "closes",  "close",  "latches", "latch",   "locks",  "lock",
+        "snaps", "snap",   "fasten",  "fastens", "clicks",  "click",  "catches", "does",    "do",     "holds",
+        "hold",  "opens",  "open",    "clips",   "engages", "fires",  "fire",    "returns", "return", "come",
+        "comes", "spring", "springs", "goes",    "go",      "winds",  "wind",    "turns",   "turn",   "racks",
+        "all",   "both",   "each",    "also",    "moves",   "move",   "slides",  "slide",   "runs",   "run",
+        "pulls", "pull",   "swings",  "swing",   "swivels", "swivel", "rotates", "rotate"};
     if (!token_among(tokens, i + 1, firsts, COUNT(firsts)))
         return 0; // most words are followed by none of these
     const struct flaw *kind = function_kind(r, i);
-    if (!kind && ANY(tokens, i, "wick", "wicks", "rack", "fence", "flap", "valves"))
+    static const char *const movers[] = {"wick",   "wicks",   "rack",    "fence", "flap", "valves",
+                                         "sheave", "sheaves", "bars",    "stage", "draw", "draws",
+                                         "arm",    "arms",    "rollers", "gears"};
+    static const char *const spun[] = {"reel",   "reels",   "turntable",
+                                       "button", "buttons", "deck"}; // moved, not tried
+    if ((!kind && token_among(tokens, i, movers, COUNT(movers))) ||
+        (is_kind(kind, "partly-working") && token_among(tokens, i, spun, COUNT(spun)) &&
+         !ANY(tokens, i + 1, "works", "work")))
         kind = ruleset_flaw(r->note->rules, "seized");
     if (!is_kind(kind, "seized") && !is_kind(kind, "clasp-fault") && !is_kind(kind, "zip-fault")) return 0;
     size_t at = i + 1, from;

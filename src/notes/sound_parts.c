@@ -227,6 +227,16 @@ static const char *const freely[] = {"freely",
                                      "with ease",
                                      "just fine",
                                      "nice and smooth",
+                                     "all the way",
+                                     "both ways",
+                                     "in both directions",
+                                     "its full height",
+                                     "end to end",
+                                     "free end to end",
+                                     "from end to end",
+                                     "right round",
+                                     "without any trouble",
+                                     "no bother",
                                      "quite freely",
                                      "very smoothly",
                                      "real easy"};
@@ -435,39 +445,13 @@ static bool read_moving(struct fault_reader *r, size_t i) {
            r->note->taken[from - 1] != TAKEN_TYPE && r->part[from - 1])
         from--;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "seized");
-    bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_CLAUSE; // "Slides easily."
+    bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_CLAUSE || // "Slides easily.", "it turns easily"
+                 (ANY(tokens, i - 1, "it", "they") && (i == 1 || tokens->at[i - 2].stop >= STOP_CLAUSE));
     if ((from == end && (!opens || alone)) || !kind) return false;
     const char *part = fault_place(r->note, from, end);
     if (is_told(r, kind, part)) return false;
     clear_add(r, kind, part, NULL, false, i, to);
     return true;
-}
-
-// "Holds water", "doesn't leak": by the material a crack, a seam or nothing that has a name.
-static bool read_tight(struct fault_reader *r, size_t i) {
-    static const char *const phrases[] = {
-        "holds water",       "hold water",          "holds water fine",     "holds water no problem",
-        "doesn't leak",      "doesnt leak",         "does not leak",        "watertight",
-        "water tight",       "don't leak",          "holds water well",     "can't see a leak",
-        "can't find a leak", "couldn't see a leak", "couldn't find a leak", "didn't find a leak",
-        "no sign of a leak"};
-    static const char *const kinds[] = {"seam-split", "crack-through"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
-    static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
-    bool seems = token_longest(tokens, i + n, hedged, COUNT(hedged)) > 0;
-    if (!n || (!seems && !ends(tokens, i + n)) ||
-        (r->scope.stance[i] & (STANCE_UNKNOWN | STANCE_DOUBT | STANCE_PAST | STANCE_HEARD)))
-        return false;
-    for (size_t k = 0; k < n; k++)
-        if (r->note->taken[i + k] == TAKEN_FLAW) return false;
-    for (size_t k = 0; k < COUNT(kinds); k++) {
-        const struct flaw *kind = ruleset_flaw(r->note->rules, kinds[k]);
-        if (!kind || !r->note->record->family || !kind_can_be(r, kind, NULL)) continue;
-        clear_add(r, kind, NULL, NULL, seems, i, i + n);
-        return true;
-    }
-    return false;
 }
 
 // "Nozzle tight": any other part, but what is meant to close or to slide.
@@ -477,25 +461,44 @@ static bool read_firm(struct fault_reader *r, size_t i) {
                                        "firmly attached", "solid",          "rock solid"};
     static const char *const links[] = {"is", "are", "still", "all", "both", "very", "feels"};
     static const char *const closing[] = {
-        "binding", "binding's", "lid's",   "spine",  "case",   "cases",   "box",  "chassis", "shell",
-        "housing", "tank",      "cabinet", "canvas", "shaft",  "frame",   "base", "rest",    "lid",
-        "lids",    "cap",       "stopper", "cork",   "drawer", "drawers", "door", "doors",   "cover",
-        "seam",    "seams",     "binding", "joints", "glass",  "wood",    "back", "top",     "bottom",
-        "body",    "fit",       "slide",   "slides", "cursor", "focus",   "zoom", "plunger"};
+        "locks",  "lock",    "binding", "binding's", "lid's", "spine",   "case",    "cases",
+        "box",    "chassis", "shell",   "housing",   "tank",  "cabinet", "canvas",  "shaft",
+        "frame",  "base",    "rest",    "lid",       "lids",  "cap",     "stopper", "cork",
+        "drawer", "drawers", "door",    "doors",     "cover", "seam",    "seams",   "binding",
+        "joints", "glass",   "wood",    "back",      "top",   "bottom",  "body",    "fit",
+        "slide",  "slides",  "cursor",  "focus",     "zoom",  "plunger"};
     const struct tokens *tokens = &r->note->tokens;
     if (!r->part[i] || r->note->taken[i] == TAKEN_TYPE || token_among(tokens, i, closing, COUNT(closing)) ||
-        !starts_here(tokens, i))
+        (i + 1 < tokens->count && r->part[i + 1] && tokens->at[i].stop == STOP_NONE))
         return false;
+    size_t first = i; // "wood grip", "the brass top plate"
+    while (first > 0 && tokens->at[first - 1].stop == STOP_NONE && !r->scope.fault[first - 1] &&
+           r->note->taken[first - 1] != TAKEN_TYPE &&
+           (r->part[first - 1] || r->note->taken[first - 1] == TAKEN_VALUE || spot_side(tokens, first - 1)))
+        first--;
+    if (!starts_here(tokens, first)) return false;
+    size_t named = i;
+    while (named > first && r->part[named - 1]) named--;
     size_t at = i + 1;
     while (token_among(tokens, at, links, COUNT(links))) at++;
     size_t n = token_longest(tokens, at, firm, COUNT(firm)), to = at + n;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
-    if (!n || !kind || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to)) return false;
+    bool held = ANY(tokens, to, "on", "in", "to", "at") && ANY(tokens, to + 1, "the", "its", "both") &&
+                (to + 3 >= tokens->count || tokens->at[to + 3].stop != STOP_NONE); // "tight on the tang"
+    if (!n || !kind || (!held && !ends(tokens, to)) || is_taken_back(tokens, to) || !is_clear(r, i, to))
+        return false;
     for (size_t k = 0; k < r->note->record->clear_count; k++)
         if (r->note->record->clear[k].span.from <= tokens->at[i].from &&
             r->note->record->clear[k].span.to >= tokens->at[to - 1].to)
             return false; // it is told already
-    clear_add(r, kind, fault_place(r->note, i, i + 1), NULL, false, i, to);
+    if (is_told(r, kind, fault_place(r->note, named, i + 1))) return false;
+    clear_add(r, kind, fault_place(r->note, named, i + 1), NULL, false, named, to);
+    bool both = false; // "bail and wood grip both solid"
+    for (size_t k = i + 1; k < at; k++) both |= ANY(tokens, k, "both", "all", "are");
+    if (both && first > 1 && token_is(tokens, first - 1, "and") && r->part[first - 2] &&
+        r->note->taken[first - 2] == TAKEN_NOT) {
+        clear_add(r, kind, fault_place(r->note, first - 2, first - 1), NULL, false, first - 2, first - 1);
+    }
     return true;
 }
 
@@ -548,7 +551,7 @@ static bool opens_pair(const struct tokens *tokens, size_t i) {
 
 void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
-        bool taken = read_moving(r, i) || read_tight(r, i) || read_un(r, i);
+        bool taken = read_moving(r, i) || read_watertight(r, i) || read_un(r, i);
         bool joined =
             i > 0 && r->part[i - 1] && starts_here(&r->note->tokens, i - 1); // "handle rivets tight"
         bool may = !taken && opens_pair(&r->note->tokens, i) && (joined || starts_here(&r->note->tokens, i));

@@ -4,6 +4,7 @@
 // none ("boards haven't bowed"). What is denied, past, only heard, or not known denies nothing.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -152,6 +153,8 @@ static bool is_taken_back(const struct tokens *tokens, const struct fault_hit *h
     if (token_is(tokens, i, ",")) i++;
     bool back = i < tokens->count && tokens->at[i].stop < STOP_SENTENCE &&
                 token_among(tokens, i, behind, COUNT(behind));
+    back &= !(ANY(tokens, i, "though") && // "stands steady though."
+              (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_SENTENCE));
     back &= !(token_is(tokens, i, "when") && token_among(tokens, i + 1, looking, COUNT(looking)));
     back &= !(token_is(tokens, i, "but") && token_among(tokens, i + 1, anew, COUNT(anew)));
     if (back || token_is(tokens, hit->to, "?")) return true;
@@ -173,7 +176,8 @@ static bool is_told(const struct fault_reader *r, const struct flaw *kind, const
 
 // Words of parts that stand there for what a thing does.
 static bool is_verb(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"rings", "ring", "stands", "holds", "keeps", "cuts", "seals"};
+    static const char *const words[] = {"rings", "ring",  "stands", "stand",
+                                        "holds", "keeps", "cuts",   "seals"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
