@@ -65,6 +65,9 @@ static bool is_taken_off(const struct tokens *tokens, size_t from, size_t to) {
     static const char *const offs[] = {"off", "out", "away", "up"};
     static const char *const ways[] = {"came", "wiped", "brushed", "rubbed", "cleaned", "washed", "scrubbed"};
     if (!token_among(tokens, from, shares, COUNT(shares))) return false;
+    if (from > 1 && token_among(tokens, from - 1, offs, COUNT(offs)) &&
+        token_among(tokens, from - 2, ways, COUNT(ways)))
+        return true; // "wiped off most of it"
     return (token_among(tokens, to, offs, COUNT(offs)) && from > 0 &&
             token_among(tokens, from - 1, ways, COUNT(ways))) ||
            (token_among(tokens, to, ways, COUNT(ways)) && token_among(tokens, to + 1, offs, COUNT(offs)));
@@ -309,6 +312,8 @@ static enum severity at_end(const struct fault_reader *r, const struct fault_hit
         bool ends = i + 2 >= tokens->count || joins(&tokens->at[i + 2]) ||
                     (spot_preposition(tokens, i + 2) && !token_is(tokens, i + 2, "of")) ||
                     token_is(tokens, i + 2, "onto") || token_is(tokens, i + 2, "into");
+        ends |= ANY(tokens, i + 2, "yellow", "brown", "gray", "grey", "green", "dark", "black", "pink") &&
+                (i + 3 >= tokens->count || joins(&tokens->at[i + 3])); // "stained a bit yellow"
         if (bit && ends) return SEVERITY_LIGHT;
         bool just = ANY(tokens, i, "barely", "hardly", "scarcely") &&
                     (i + 1 >= tokens->count || joins(&tokens->at[i + 1])); // "rusty just barely"

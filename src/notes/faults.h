@@ -47,6 +47,10 @@ bool kind_is_plated(const struct fault_reader *reader);
 bool kind_is_rustless(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_porous(const struct fault_reader *reader);
 bool kind_is_plain_paint(const struct fault_reader *reader);
+bool kind_is_japanned(const struct fault_reader *reader);
+bool kind_is_unlined(const struct fault_reader *reader);
+bool kind_is_sheet(const struct fault_reader *reader);
+bool kind_is_tinware(const struct fault_reader *reader);
 bool kind_is_gilding(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_worn_part(const struct fault_reader *reader, const struct fault_hit *hit, const char *place);
 bool kind_is_leather(const struct fault_reader *reader, const char *place);
@@ -204,6 +208,7 @@ void spot_share_part(const struct fault_reader *reader, const struct fault_hit *
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // "A chip on the foot, a bit of rust in that one": where the damage is that it grew in.
+bool spot_within(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_growth(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_seeming(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);

@@ -322,3 +322,32 @@ bool kind_is_untearable(const struct fault_reader *r, const char *place) {
     return (is && !is_in(r, paper, COUNT(paper))) ||
            (type && kind_has_word("slate tile", last ? last + 1 : type));
 }
+
+// Paint that is worn to the metal: the note says that there was some, and of no plating.
+bool kind_is_japanned(const struct fault_reader *r) {
+    return !kind_is_plated(r) &&
+           kind_note_has(r, "japanned japanning painted paint paintwork lacquered lacquer "
+                            "enameled enamelled black-painted stoved");
+}
+
+// What is lined is a box, a case or a bag.
+bool kind_is_unlined(const struct fault_reader *r) {
+    static const char *const ids[] = {"bags", "furniture"};
+    return !is_in(r, ids, COUNT(ids)) && !kind_is_box(r) &&
+           !kind_note_has(r, "lining lined case box chest tray drawer");
+}
+
+// A plan or a map on linen has no hem.
+bool kind_is_sheet(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return is_in(r, (const char *const[]){"books", "paper"}, 2) ||
+           (type && kind_has_word("plan map chart print poster drawing engraving photograph",
+                                  last ? last + 1 : type));
+}
+
+// Of a tin, of a caddy no plating.
+bool kind_is_tinware(const struct fault_reader *r) {
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    return type && kind_has_word("tin caddy canister box case sign", last ? last + 1 : type) &&
+           !kind_note_has(r, "plate plated plating silver brass");
+}

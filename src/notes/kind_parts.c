@@ -162,6 +162,9 @@ static bool fired(const struct said *s) {
 static bool fired_goods(const struct said *s) {
     return s->r->note->record->family && is_fired_goods(s->r);
 }
+static bool stoved(const struct said *s) {
+    return kind_note_has(s->r, "japanned japanning lacquered stoved");
+}
 static bool not_fired_goods(const struct said *s) {
     return !is_fired_goods(s->r);
 }
@@ -191,11 +194,8 @@ static bool wooden(const struct said *s) {
     return is_wooden(s->r) && !AT(s, s->hit->to - 1, "darned", "darn") && // but wicker is
            !(s->place && kind_names_one(s->place, soft, COUNT(soft)));
 }
-// A plan or a map on linen has no hem.
 static bool sheet(const struct said *s) {
-    const char *type = s->r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    return paper(s) || (type && kind_has_word("plan map chart print poster drawing engraving photograph",
-                                              last ? last + 1 : type));
+    return kind_is_sheet(s->r);
 }
 static bool nameplate(const struct said *s) {
     return s->hit->from > 0 &&
@@ -364,8 +364,12 @@ static bool is_listed(const char *list, const struct tokens *tokens, size_t i) {
 // "A bent corner" of a plate of brass.
 static bool hard_metal(const struct said *s) {
     static const char *const ids[] = {"metalware", "kitchenware", "lighting", "tools", "clocks-watches"};
-    return is_in(s->r, ids, COUNT(ids)) && AT(s, s->hit->from, "bent", "bend", "folded") &&
+    return (is_in(s->r, ids, COUNT(ids)) || metal(s)) &&
+           (AT(s, s->hit->from, "bent", "bend", "folded") || AT(s, s->hit->to - 1, "bent")) &&
            !(s->place && is_of("card label box paper page shade", s->place));
+}
+static bool tinware(const struct said *s) {
+    return kind_is_tinware(s->r);
 }
 
 // "Gone brown", of a finish that was thought to be a patina.
@@ -388,16 +392,11 @@ static bool works_in_part(const struct said *s) {
 static bool painted(const struct said *s) {
     return kind_coat(s->r, s->hit) == 'p';
 }
-// Paint that is worn to the metal: the note says that there was some, and of no plating.
 static bool japanned(const struct said *s) {
-    return !plated(s) && kind_note_has(s->r, "japanned japanning painted paint paintwork lacquered lacquer "
-                                             "enameled enamelled black-painted stoved");
+    return kind_is_japanned(s->r);
 }
-// What is lined is a box, a case or a bag.
 static bool unlined(const struct said *s) {
-    static const char *const ids[] = {"bags", "furniture"};
-    return !is_in(s->r, ids, COUNT(ids)) && !kind_is_box(s->r) &&
-           !kind_note_has(s->r, "lining lined case box chest tray drawer");
+    return kind_is_unlined(s->r);
 }
 static bool unwoven(const struct said *s) {
     static const char *const ids[] = {"tools", "metalware", "kitchenware", "lighting", "sports"};
@@ -517,6 +516,7 @@ static const struct meaning {
     {"not-working", "partly-working", .when = works_in_part},
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
     {"plate-wear", "gilt-wear", .when = gilding},
+    {"plate-wear", "gilt-wear", .first = "gold gilt", .when = tinware},
     {"gilt-wear", "plate-wear", .when = plated_metal},
     {"paint-flaking", "wear-rub",
      .of = "felt velvet baize pad pads lining cloth leather fabric carpet cushion", .last = "bare"},
@@ -562,6 +562,7 @@ static const struct meaning {
     {"fabric-weak", "wear-rub", .last = "foundation"}, // the pile of a rug
     {"trim-loss", "snag", .of = "loop loops", .any = "pulling pulled out", .when = woven},
     {"hem-altered", "trimmed", .when = sheet},
+    {"decoration-wear", "paint-flaking", .first = "paint paintwork", .any = "worn rubbed", .when = stoved},
     {"stain", "grease-film", .first = "grease greasy fat", .when = hard_goods},
     {"gilt-wear", .of = "mount mounts handle handles knob knobs finial foot feet ornament corner corners",
      .last = "missing gone lost", .absent = true},

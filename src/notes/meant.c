@@ -73,6 +73,15 @@ static bool is_branded(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "One end has lost its fringe": what was lost is told by itself.
+static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return text_same(hit->kinds[0]->rule.id, "broken-part") && hit->near &&
+           ANY(tokens, hit->to - 1, "lost", "missing") && tokens->at[hit->to - 1].stop == STOP_NONE &&
+           ANY(tokens, hit->from, "end", "side", "edge", "corner", "tip") &&
+           ANY(tokens, hit->to, "its", "a", "the", "one", "two", "some", "their");
+}
+
 // "Some of the brown patches have perished": of a quilt, what it is sewn of.
 static bool is_patchwork(const struct fault_reader *r, const struct fault_hit *hit) {
     const char *type = r->note->record->type.value;
@@ -233,6 +242,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_loser(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;
     if (text_same(hit->kinds[0]->rule.id, "crease") && hit->from > 0 && hit->to > hit->from + 1 &&
@@ -242,7 +252,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit) ||
         is_hole_for_it(tokens, hit))
         return true;
-    if (token_is(tokens, hit->to - 1, "go") && token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
+    if (token_is(tokens, hit->to - 1, "go") && !token_is(tokens, hit->to - 2, "let") &&
+        token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit))
         return true;

@@ -81,6 +81,8 @@ bool scope_left(const struct scope *s, size_t from, size_t verb, size_t to) {
         return true; // "a crust that doesn't come off"
     for (size_t i = from; i < to; i++)
         if (token_among(tokens, i, shares, COUNT(shares))) return true;
+    for (size_t i = to; i < to + 3 && i < tokens->count && tokens->at[i - 1].stop == STOP_NONE; i++)
+        if (ANY(tokens, i, "most", "some", "half", "much")) return true; // "wiped off most of it"
     for (size_t i = to, end = scope_sentence_end(s, verb); i <= end && i < tokens->count; i++)
         if ((token_among(tokens, i, again, COUNT(again)) || is_coming_back(tokens, i)) &&
             !is_denied(tokens, i))

@@ -571,7 +571,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     }
     if (nowhere) find_else(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
-    if (nowhere && spot_of_growth(r, hit, &spot)) return spot;
+    if (nowhere && (spot_of_growth(r, hit, &spot) || spot_within(r, hit, &spot))) return spot;
     if (nowhere) spot_share_part(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from) spot_share_place(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from;

@@ -295,6 +295,19 @@ void spot_share_seeming(const struct fault_reader *r, const struct fault_hit *hi
     }
 }
 
+// "The handle is split and loose": the split too is of the handle, whose words are those of the other.
+bool spot_within(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    for (size_t k = 0; k < r->hit_count; k++) {
+        const struct fault_hit *other = &r->hits[k];
+        if (other == hit || !other->near || other->from >= hit->from || other->to < hit->to) continue;
+        if (!r->part[other->from] || r->note->taken[other->from] == TAKEN_TYPE) continue;
+        spot->part_from = other->from;
+        spot->part_to = other->from + 1;
+        return true;
+    }
+    return false;
+}
+
 // Behind the fault: "in them", "starting in those", "round that one".
 static bool points_back(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"starting", "showing",  "coming", "through", "forming", "getting",
