@@ -97,7 +97,7 @@ static void find_alien(struct arena *arena, struct listing *l, const struct reco
 // What is private in it is looked for only where it matters.
 static bool may_harm(struct arena *arena, const char *notes, struct note_span at) {
     const char *fold = utf8_fold(arena, arena_copy(arena, notes + at.from, at.to - at.from));
-    return harm_is_foreign(fold) || harm_is_told(fold);
+    return harm_is_foreign(fold) || harm_is_told(fold, 0);
 }
 
 enum { LOOKED_AT = 64 }; // of what a record holds thousands of
@@ -138,15 +138,18 @@ static bool is_asked(const struct listing *l, const char *message) {
     return false;
 }
 
-// "No rust through", "wasn't cracked": the denial was read and the word left.
-static bool denied_before(struct arena *arena, const char *notes, struct note_span at, const char *fold) {
+// "No rust through", "wasn't cracked": the denial was read and the word left, so that the words before it in
+// its clause, `*from` bytes, stand before `fold`.
+static const char *with_before(struct arena *arena, const char *notes, struct note_span at, const char *fold,
+                               size_t *from) {
     enum { FAR = 12 };
-    size_t from = at.from > FAR ? at.from - FAR : 0;
-    while (from < at.from && notes[from] != ' ' && from) from++;
-    const char *before = utf8_fold(arena, arena_copy(arena, notes + from, at.from - from));
+    size_t start = at.from > FAR ? at.from - FAR : 0;
+    while (start < at.from && notes[start] != ' ' && start) start++;
+    const char *before = utf8_fold(arena, arena_copy(arena, notes + start, at.from - start));
     for (const char *stop; (stop = strpbrk(before, ".,;:!?\n")) != NULL;) before = stop + 1;
     while (*before == ' ') before++;
-    return *before && !harm_is_told(arena_format(arena, "%s%s", before, fold));
+    *from = strlen(before);
+    return arena_format(arena, "%s%s", before, fold);
 }
 
 static bool tells_function(const struct record *r) {
@@ -187,8 +190,9 @@ static void find_unread(struct arena *arena, struct listing *l, struct record *r
         if (l->title_only && !may_harm(arena, record->notes, at)) continue;
         const char *text = listing_note(arena, l, at);
         const char *fold = utf8_fold(arena, text);
-        bool fault = harm_is_foreign(fold) || (harm_is_told(fold) && !harm_is_denied(fold) &&
-                                               !denied_before(arena, record->notes, at, fold));
+        size_t before;
+        const char *clause = with_before(arena, record->notes, at, fold, &before);
+        bool fault = harm_is_foreign(fold) || (!harm_is_denied(fold) && harm_is_told(clause, before));
         if (fault && harm_is_motion(fold) && tells_function(record)) continue;
         silent |= fault;
         if (!fault && is_named(arena, record, fold)) continue;

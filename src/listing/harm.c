@@ -414,8 +414,8 @@ static bool is_word(const char *at, const char *const *words, size_t count) {
 
 // "Doesn't leak", "not frayed", "no other marks", "no nails sticking out": denied. Not so what the thing is
 // to do ("not working", "doesn't sit flat"), what is denied in part ("not all", "not only"), nor what is told
-// to end ("never stops leaking").
-static bool is_denied(const char *text, const char *at) {
+// to end ("never stops leaking"). What takes it back stands in the words themselves, from `own` on.
+static bool is_denied(const char *text, const char *own, const char *at) {
     static const char *const nots[] = {"no",      "not",     "never",   "without", "doesn't",
                                        "don't",   "didn't",  "isn't",   "aren't",  "wasn't",
                                        "hasn't",  "haven't", "nothing", "none",    "nor",
@@ -433,7 +433,7 @@ static bool is_denied(const char *text, const char *at) {
         if (!strncmp(at, uses[i], strlen(uses[i]))) return false;
     static const char *const unlesses[] = {"but", "except", "bar ", "apart", "only", "unless", "if "};
     for (size_t i = 0; i < COUNT(unlesses); i++)
-        if (strstr(text, unlesses[i])) return false;
+        if (strstr(own, unlesses[i])) return false;
     bool noun = false; // "no nails sticking"
     for (size_t n = 0; at > text && n < FAR; n++) {
         at = word_before(text, at);
@@ -448,7 +448,7 @@ static bool is_denied(const char *text, const char *at) {
 }
 
 // "Doesn't", "does not" before what would be harm: the denial itself is none.
-static bool is_denial(const char *text, const char *at) {
+static bool is_denial(const char *text, const char *own, const char *at) {
     static const char *const unknown[] = {"can't identify",  "can't place",    "can't name",  "can't tell",
                                           "can't say",       "can't remember", "can't swear", "can't be sure",
                                           "cannot identify", "can't make out", "can't prove", "can't recall",
@@ -460,7 +460,7 @@ static bool is_denial(const char *text, const char *at) {
         size_t n = strlen(denials[i]);
         if (strncmp(at, denials[i], n) != 0) continue;
         for (const char *word = at + n; *word; word++)
-            if ((word[-1] == ' ' || word[-1] == '-') && begins_harm(word)) return is_denied(text, word);
+            if ((word[-1] == ' ' || word[-1] == '-') && begins_harm(word)) return is_denied(text, own, word);
     }
     return false;
 }
@@ -470,10 +470,12 @@ static bool is_magnifying(const char *text, const char *at) {
     return !strncmp(at, "power", 5) && at > text + 1 && at[-2] >= '0' && at[-2] <= '9';
 }
 
-bool harm_is_told(const char *text) {
-    for (const char *at = text; *at; at++)
-        if ((at == text || at[-1] == ' ' || at[-1] == '-') && begins_harm(at) && !is_made_hole(text, at) &&
-            !is_magnifying(text, at) && !is_praise(text, at) && !is_denied(text, at) && !is_denial(text, at))
+bool harm_is_told(const char *text, size_t from) {
+    const char *own = text + from;
+    for (const char *at = own; *at; at++)
+        if ((at == own || at[-1] == ' ' || at[-1] == '-') && begins_harm(at) && !is_made_hole(text, at) &&
+            !is_magnifying(text, at) && !is_praise(text, at) && !is_denied(text, own, at) &&
+            !is_denial(text, own, at))
             return true;
     return false;
 }

@@ -4,9 +4,11 @@
 #define LISTING_HARM_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
-// `text` in small letters.
-bool harm_is_told(const char *text);
+// `text` in small letters, of which the first `from` bytes were understood: they deny what follows and tell
+// nothing.
+bool harm_is_told(const char *text, size_t from);
 // "No issues": a denial of everything, and of nothing that a rule has a name for.
 bool harm_is_motion(const char *text);
 bool harm_is_denied(const char *text);

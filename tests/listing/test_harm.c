@@ -16,9 +16,9 @@ static const char *const words[] = {
 START_TEST(every_letter_is_found) {
     char text[80];
     for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
-        ck_assert_msg(harm_is_told(words[i]), "%s", words[i]);
+        ck_assert_msg(harm_is_told(words[i], 0), "%s", words[i]);
         snprintf(text, sizeof text, "zinc lid %s", words[i]);
-        ck_assert_msg(harm_is_told(text), "%s", text);
+        ck_assert_msg(harm_is_told(text, 0), "%s", text);
     }
 }
 END_TEST
@@ -27,7 +27,7 @@ START_TEST(what_only_holds_a_beginning_is_none) {
     static const char *const others[] = {"",       "zinc lid", "trust",     "oak",
                                          "velvet", "a",        "entrust -", "0 holders"};
     for (size_t i = 0; i < sizeof others / sizeof *others; i++)
-        ck_assert_msg(!harm_is_told(others[i]), "%s", others[i]);
+        ck_assert_msg(!harm_is_told(others[i], 0), "%s", others[i]);
 }
 END_TEST
 
@@ -44,9 +44,24 @@ START_TEST(what_is_denied_is_no_harm) {
         "power went",       "not frayed but split", "can't hold water",
         "doesn't sit level"};
     for (size_t i = 0; i < sizeof none / sizeof *none; i++)
-        ck_assert_msg(!harm_is_told(none[i]), "%s", none[i]);
+        ck_assert_msg(!harm_is_told(none[i], 0), "%s", none[i]);
     for (size_t i = 0; i < sizeof harms / sizeof *harms; i++)
-        ck_assert_msg(harm_is_told(harms[i]), "%s", harms[i]);
+        ck_assert_msg(harm_is_told(harms[i], 0), "%s", harms[i]);
+}
+END_TEST
+
+START_TEST(what_was_read_before_denies_and_tells_nothing) {
+    static const struct {
+        const char *before, *text;
+        bool told;
+    } cases[] = {{"but no ", "crack from it", false}, {"wasn't ", "cracked", false},
+                 {"has a ", "crack in it", true},     {"rust and no ", "dents", false},
+                 {"not ", "dents but a crack", true}, {"", "rust", true}};
+    char text[80];
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        snprintf(text, sizeof text, "%s%s", cases[i].before, cases[i].text);
+        ck_assert_msg(harm_is_told(text, strlen(cases[i].before)) == cases[i].told, "%s", text);
+    }
 }
 END_TEST
 
@@ -56,6 +71,7 @@ int main(void) {
     tcase_add_test(tests, every_letter_is_found);
     tcase_add_test(tests, what_only_holds_a_beginning_is_none);
     tcase_add_test(tests, what_is_denied_is_no_harm);
+    tcase_add_test(tests, what_was_read_before_denies_and_tells_nothing);
     suite_add_tcase(suite, tests);
     return run_suite(suite);
 }
