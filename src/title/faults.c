@@ -308,6 +308,9 @@ static bool told_before(const struct phrase_maker *m, const struct item_flaw *fl
 static const char *part_first(struct arena *arena, const char *place) {
     static const char *const sides[] = {"left", "right", "inside", "outside", "rest",
                                         "most", "half",  "one",    "both"};
+    const char *further = place ? strstr(place, " on ") : NULL; // "bottom on one side": the bottom
+    if (further && further > place && strncmp(place, "on ", 3) != 0)
+        place = arena_copy(arena, place, (size_t)(further - place));
     const char *of = place ? strstr(place, " of the ") : NULL;
     if (!of || memchr(place, ' ', (size_t)(of - place)) || strchr(of + 8, ' ')) return place;
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
