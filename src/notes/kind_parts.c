@@ -569,6 +569,7 @@ static const struct meaning {
     {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
     {"stain", "rust", .first = "iron", .any = "mold mould", .when = unwoven},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
+    {"crack", "finish-crackle", .of = "varnish lacquer shellac polish"},
     {"toning", "yellowing", .of = "varnish lacquer shellac"},
     {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal},
 };

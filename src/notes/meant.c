@@ -73,6 +73,23 @@ static bool is_branded(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "The lid has engraving, a flower", "engraving filled with polish": no letters.
+static bool is_plain_engraving(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const names[] = {"name", "names", "initials", "initial",     "letters",
+                                        "date", "crest", "monogram", "inscription", "to",
+                                        "for",  "reads", "says",     "with",        "from"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "monogram") || hit->to != hit->from + 1 ||
+        !token_is(tokens, hit->from, "engraving") ||
+        (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+        return false;
+    for (size_t i = hit->to; i < hit->to + 4 && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
+        if (token_among(tokens, i, names, sizeof names / sizeof *names) &&
+            !ANY(tokens, i - 1, "filled", "worn", "rubbed"))
+            return false;
+    return true;
+}
+
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -242,7 +259,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_loser(r, hit)) return true;
+    if (is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;
     if (text_same(hit->kinds[0]->rule.id, "crease") && hit->from > 0 && hit->to > hit->from + 1 &&

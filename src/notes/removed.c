@@ -184,6 +184,11 @@ static void read_behind(struct scope *s, size_t verb) {
     size_t to = fault_before(s, verb);
     if (!to || !can_be_removed(s, to - 1)) return;
     if (to <= scope_sentence_start(s, verb) && names_its_own(s, verb)) return;
+    bool joined = verb > 2 && ANY(tokens, verb, "come", "came") &&
+                  ANY(tokens, verb - 1, "has", "have", "and") &&
+                  (token_is(tokens, verb - 1, "and") || token_is(tokens, verb - 2, "and"));
+    if (joined && to > 1 && ANY(tokens, to - 2, "is", "are", "was", "bit", "very", "all", "badly"))
+        return; // "mesh is rusty and has come away"
     size_t from = scope_clause_start(s, verb);
     bool every = token_among(tokens, verb + 1, shares, 1); // "every bit of it"
     if (scope_left(s, from, verb, every ? verb : particle + 1)) return;

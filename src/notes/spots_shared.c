@@ -122,6 +122,7 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
     while (at > 2 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
            token_among(tokens, at - 1, between, COUNT(between)))
         at--;
+    if (at == hit->from && token_among(tokens, at, verbs, COUNT(verbs))) at++; // "and [has come loose]"
     if (at < 3 || !token_among(tokens, at - 1, verbs, COUNT(verbs)) || !token_is(tokens, at - 2, "and"))
         return false;
     size_t end = before_figure(tokens, at - 2); // "torn near the pocket, three inches, and has a stain"
