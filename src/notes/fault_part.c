@@ -274,16 +274,18 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
 
 // "Broken off and glued back": the break is what was mended.
 static void take_mended_break(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const breaks[] = {"broken", "broke",   "snapped", "split", "cracked",
-                                         "parted", "sheared", "come",    "came",  "fallen"};
-    static const char *const between[] = {"off",  "and",   "then", "in",  "two",  "half",  "since", "been",
-                                          "away", "apart", "was",  "has", "once", "clean", "but"};
+    static const char *const breaks[] = {"broken",  "broke", "snapped", "split",  "cracked", "parted",
+                                         "sheared", "come",  "came",    "fallen", "crack",   "cracks",
+                                         "splits",  "break", "breaks",  "chip",   "hairline"};
+    static const char *const between[] = {"off",  "and",  "then",   "in",    "two",  "half",     "since",
+                                          "been", "away", "apart",  "was",   "has",  "once",     "clean",
+                                          "but",  "that", "that's", "which", "have", "somebody", "someone"};
     struct note *note = r->note;
     if (hit->kinds[0]->class != CLASS_REPAIR) return;
     size_t at = hit->from + (token_is(&note->tokens, hit->from, "and") ? 1 : 0);
     bool linked = at > hit->from;
     while (at > 0 && token_among(&note->tokens, at - 1, between, sizeof between / sizeof *between)) {
-        linked |= ANY(&note->tokens, at - 1, "and", "then", "since", "but");
+        linked |= ANY(&note->tokens, at - 1, "and", "then", "since", "but", "that", "that's", "which");
         at--;
     }
     if (at > 0 && linked && note->taken[at - 1] == TAKEN_NOT &&

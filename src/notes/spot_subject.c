@@ -203,8 +203,10 @@ static bool has_subject(const struct flaw *kind) {
 // "Mouth chipped", "the column is rusty", "splines not worn": a noun that no list has is the part, where the
 // sentence begins with it and goes on to say what is wrong.
 void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    enum { WORDS_MOST = 7 };
+    enum { WORDS_MOST = 7, OF_DAMAGE = 2 };
     const struct tokens *tokens = &r->note->tokens;
+    const bool mend =
+        hit->kinds[0]->class == CLASS_REPAIR; // "left rocker has an old split that's been glued"
     static const char *const away[] = {"missing", "gone", "lost", "absent"};
     size_t start = hit->from;
     if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
@@ -215,7 +217,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
         return;
     }
     if (take_own_noun(r, hit, spot)) return;
-    while (start > 0 && hit->from - start < WORDS_MOST && tokens->at[start - 1].stop == STOP_NONE &&
+    const size_t most = WORDS_MOST + (mend ? OF_DAMAGE : 0);
+    while (start > 0 && hit->from - start < most && tokens->at[start - 1].stop == STOP_NONE &&
            !opens_clause(tokens, start - 1))
         start--;
     if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
@@ -237,8 +240,11 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     if (to == start) return;
     size_t stuff = to < hit->from && ANY(tokens, to, "wood", "leather", "paper", "papers", "glass", "metal",
                                          "cloth", "rubber", "brass", "iron"); // "paddle wood is split"
-    for (size_t k = behind_purpose(tokens, to + stuff, hit->from); k < hit->from; k++)
-        if (!is_between(tokens, k) || r->scope.fault[k]) return;
+    for (size_t k = behind_purpose(tokens, to + stuff, hit->from); k < hit->from; k++) {
+        bool of_damage = mend && (ANY(tokens, k, "that's", "that", "which", "somebody", "someone") ||
+                                  ANY(tokens, k, "split", "crack", "break", "chip", "cracks", "splits"));
+        if (!of_damage && (!is_between(tokens, k) || r->scope.fault[k])) return;
+    }
     bool verb = to < hit->from || owns_verb(tokens, to - 1);
     bool repaired = hit->kinds[0]->class == CLASS_REPAIR && !hit->near && start > 0 &&
                     tokens->at[start - 1].stop == STOP_NONE; // behind an article or a number
