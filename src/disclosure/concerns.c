@@ -17,7 +17,10 @@ static void put(struct arena *arena, struct buf *out, const char *text) {
     for (const char *at = utf8_fold(arena, text); *at;) {
         size_t n = 0;
         while (is_letter(at[n])) n++;
-        if (n) buf_format(out, "%s ", say_singular(arena, arena_copy(arena, at, n)));
+        if (n) {
+            buf_text(out, say_singular(arena, arena_copy(arena, at, n)));
+            buf_byte(out, ' ');
+        }
         at += n ? n : 1;
     }
 }

@@ -348,6 +348,7 @@ static bool is_goods(const char *word) {
         "stained glass", "stick stand",  "stickpin",    "stretcher", "teardrop",  "toaster",
         "toast rack",    "tumbler",      "wearer",      "worktop"};
     for (size_t i = 0; i < COUNT(goods); i++) {
+        if (*word != *goods[i]) continue;
         size_t n = strlen(goods[i]);
         if (strncmp(word, goods[i], n) != 0) continue;
         if (word[n] == 's') n++;

@@ -23,6 +23,7 @@ enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
 // "half a dozen", "a dozen", "two dozen", "dozen".
 static int dozens(const struct note *note, size_t i, size_t *taken) {
     const struct tokens *tokens = &note->tokens;
+    if (!number_may_be(tokens, i) && !ANY(tokens, i, "half", "a", "dozen")) return 0;
     if ((*taken = token_phrase(tokens, i, "half a dozen")) ||
         (*taken = token_phrase(tokens, i, "half dozen")) ||
         (*taken = token_phrase(tokens, i, "a half dozen")))

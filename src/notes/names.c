@@ -212,10 +212,10 @@ static bool is_model(const struct token *t) {
     static const char *const fittings[] = {
         "pp3",   "pp6", "pp7", "pp9", "pp1", "lr6", "lr20", "cr2032", "b22",  "e27",   "e14",  "b15", "gu10",
         "ba15s", "am3", "u2",  "u7",  "u11", "ss6", "r20",  "r14",    "lr44", "ba15d", "b15d", "bc",  "es"};
+    if (t->kind != TOKEN_CODE || strlen(t->fold) >= 16) return false;
     for (size_t k = 0; k < COUNT(fittings); k++)
-        if (!strcmp(t->fold, fittings[k])) return false; // a battery or a bulb
-    if (t->fold[0] == 'x' && strspn(t->fold + 1, "0123456789") == strlen(t->fold) - 1) return false; // "x1"
-    return t->kind == TOKEN_CODE && strlen(t->fold) < 16;
+        if (text_same(t->fold, fittings[k])) return false; // a battery or a bulb
+    return t->fold[0] != 'x' || strspn(t->fold + 1, "0123456789") != strlen(t->fold) - 1; // "x1"
 }
 
 static void add_fit(struct note *note, size_t from, size_t to) {

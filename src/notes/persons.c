@@ -83,13 +83,14 @@ static size_t read_titled(struct note *note, size_t i) {
             "judge", "squire", "deacon", "commander", "cmdr", "admiral", "pfc.", "doc", "constable", "pvt",
             "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.", "mrs.", "dr.", "ms.",
             "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
+    if (!given || note->taken[i] != TAKEN_NOT) return 0;
     bool number = i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE &&
                   tokens->at[i + 1].to - tokens->at[i + 1].from > 3; // "reads PTE 44120 Somebody"
     bool kin = ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan",
                    "nana", "cousin");
     size_t great = kin && i > 0 && ANY(tokens, i - 1, "great", "grand") ? 1 : 0;
     bool ours = kin && i > great && token_is(tokens, i - great - 1, "by"); // "made by Great Aunt Somebody"
-    if (!given || note->taken[i] != TAKEN_NOT || (is_mark(tokens, i) && !number && !ours)) return 0;
+    if (is_mark(tokens, i) && !number && !ours) return 0;
     size_t from = i + 1;
     bool whole =
         ANY(tokens, i, "uncle", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "nan", "nana",

@@ -217,34 +217,6 @@ static const char *put_back(struct arena *arena, const char *word, size_t size, 
     return out;
 }
 
-// Applied until nothing changes, so "womens" ends where "women" does. Two rounds reach the end; the bound is
-// a safeguard.
-static struct form singular_form(struct form form) {
-    for (int round = 0; round < 4; round++) {
-        struct form before = form;
-        if (is_unchanging(&form) || nouns_of_singular(form.text)) break;
-        to_singular(&form);
-        if (text_same(before.text, form.text)) break;
-    }
-    return form;
-}
-
-// False when the word's number is not to be read from its letters: codes, decades, and what is far too long.
-static bool is_readable(const char *word, size_t size) {
-    return size > 0 && size <= INFLECT_LONGEST && !is_decade(word, size);
-}
-
-static bool listed_whole(const struct form *whole) {
-    return nouns_of_singular(whole->text) || nouns_of_plural(whole->text) || is_unchanging(whole);
-}
-
-static void part_of(const char *word, size_t size, size_t *from, size_t *to) {
-    number_part(word, size, from, to);
-    if (!*from && *to == size) return;
-    struct form whole = form_lower(word, size);
-    if (listed_whole(&whole)) *from = 0, *to = size;
-}
-
 // No plural, regular or listed, ends in these; most words are settled here, without a search.
 static bool never_plural(const char *word, size_t size) {
     if (size < 2 || memchr(word, '-', size)) return false;
@@ -272,6 +244,35 @@ static bool never_plural(const char *word, size_t size) {
     default:
         return last && strchr("bcdfgjklopqruvwz", last);
     }
+}
+
+// Applied until nothing changes, so "womens" ends where "women" does. Two rounds reach the end; the bound is
+// a safeguard.
+static struct form singular_form(struct form form) {
+    for (int round = 0; round < 4; round++) {
+        struct form before = form;
+        if (round && never_plural(form.text, form.size)) break;
+        if (is_unchanging(&form) || nouns_of_singular(form.text)) break;
+        to_singular(&form);
+        if (text_same(before.text, form.text)) break;
+    }
+    return form;
+}
+
+// False when the word's number is not to be read from its letters: codes, decades, and what is far too long.
+static bool is_readable(const char *word, size_t size) {
+    return size > 0 && size <= INFLECT_LONGEST && !is_decade(word, size);
+}
+
+static bool listed_whole(const struct form *whole) {
+    return nouns_of_singular(whole->text) || nouns_of_plural(whole->text) || is_unchanging(whole);
+}
+
+static void part_of(const char *word, size_t size, size_t *from, size_t *to) {
+    number_part(word, size, from, to);
+    if (!*from && *to == size) return;
+    struct form whole = form_lower(word, size);
+    if (listed_whole(&whole)) *from = 0, *to = size;
 }
 
 bool inflect_is_plural(const char *word, size_t size) {

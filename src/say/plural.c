@@ -152,7 +152,16 @@ static bool is_eyewear(const struct phrase *p, size_t head) {
 
 typedef const char *change_word(struct arena *arena, const char *word, size_t size);
 
+// The size of what is one word of letters and digits, as most are; 0 where it is more.
+static size_t lone_word(const char *noun) {
+    size_t size = 0;
+    while (is_letter_or_digit(noun[size])) size++;
+    return noun[size] ? 0 : size;
+}
+
 static const char *change_heads(struct arena *arena, const char *noun, change_word *change) {
+    size_t lone = lone_word(noun);
+    if (lone) return change(arena, noun, lone);
     struct phrase p = {.text = noun};
     if (!split(&p)) return noun;
     find_heads(&p);
