@@ -35,6 +35,8 @@ static const struct {
                   {"acts up", FAILS, false},
                   {"acting up", FAILS, false},
                   {"awkward", STICKS, true},
+                  {"loose-ish", HANGS, false},
+                  {"loosish", HANGS, false},
                   {"unreliable", FAILS, false},
                   {"iffy", FAILS, false},
                   {"suspect", FAILS, true},
@@ -131,6 +133,8 @@ static const struct {
                   {"with difficulty", STICKS, false},
                   {"with a struggle", STICKS, false},
                   {"loose", HANGS, true},
+                  {"loose in its", HANGS, false},
+                  {"loose on its", HANGS, false},
                   {"wobbly", HANGS, true},
                   {"quiet", FAILS, true},
                   {"lags", FAILS, false},
@@ -350,6 +354,31 @@ static bool loose_part(const struct fault_reader *r, size_t i, size_t *part) {
            !token_among(tokens, at - 1, inside, COUNT(inside));
 }
 
+// "Hoops rusty and loose", "the beam is bent and a bit loose on its pivot": beside another fault of the part.
+static bool loose_besides(const struct fault_reader *r, size_t i, size_t *part) {
+    static const char *const between[] = {"is",     "are",   "a",    "bit",  "little", "touch", "slightly",
+                                          "rather", "very",  "also", "both", "all",    "been",  "has",
+                                          "have",   "quite", "got",  "gone", "badly"};
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    while (at > 0 && token_among(tokens, at - 1, between, COUNT(between))) at--;
+    if (at < 2 || !ANY(tokens, at - 1, "and", "&") || !r->scope.fault[at - 2] ||
+        tokens->at[at - 2].stop != STOP_NONE)
+        return false;
+    bool ended = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+                 ANY(tokens, i + 1, "on", "at", "in", "now", "too", "but");
+    size_t end = at - 1;
+    for (at = end; at > 0 && end - at < BACK && tokens->at[at - 1].stop == STOP_NONE; at--) {
+        if (r->part[at - 1] && r->note->taken[at - 1] != TAKEN_TYPE) {
+            *part = at - 1;
+            return ended;
+        }
+        if (!r->scope.fault[at - 1] && !token_among(tokens, at - 1, between, COUNT(between))) return false;
+    }
+    return false;
+}
+
 // "It's loose at the spout": where it is loose is the part.
 static bool loose_place(const struct fault_reader *r, size_t i, size_t to, size_t *part) {
     const struct tokens *tokens = &r->note->tokens;
@@ -408,7 +437,11 @@ static bool loose_instead(const struct fault_reader *r, size_t i, size_t *part) 
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i, start = scope_sentence_start(&r->scope, i);
     while (at > start && token_among(tokens, at - 1, between, COUNT(between))) at--;
-    if (at == start || !ANY(tokens, at - 1, "but", "though")) return false;
+    bool it = ANY(tokens, at, "it's", "they're", "it", "they",
+                  "its") && // "is a later one, it's loose in the wires"
+              at > start &&
+              tokens->at[at - 1].stop == STOP_COMMA;
+    if (at == start || (!it && !ANY(tokens, at - 1, "but", "though"))) return false;
     for (size_t k = start; k < at && k < start + FAR; k++) {
         if (!r->part[k] || r->note->taken[k] == TAKEN_TYPE || r->scope.fault[k]) continue;
         while (k + 1 < at && r->part[k + 1] && !r->scope.fault[k + 1]) k++;
@@ -423,8 +456,9 @@ static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, e
     if (!n) n = asked_at(&r->note->tokens, i);
     if (n && *ailment == HANGS) {
         if (loose_part(r, i, part)) return n;
+        if (ANY(&r->note->tokens, i + n, "in") && loose_instead(r, i, part)) return n;
         if (loose_place(r, i, i + n, part)) return n;
-        if (loose_instead(r, i, part)) return n;
+        if (loose_instead(r, i, part) || loose_besides(r, i, part)) return n;
         size_t behind = stuff_subject(r, i);
         *part = behind - 1;
         return behind && !ANY(&r->note->tokens, *part, "it's", "it", "they", "they're", "that") ? n : 0;
@@ -486,7 +520,9 @@ void read_ailing(struct fault_reader *r) {
         if (!n) continue;
         size_t since = excepted || part > i ? i : part;
         for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
-            if (ANY(tokens, k, "but", "though")) since = k;
+            if (ANY(tokens, k, "but", "though") ||
+                (ailment == HANGS && (ANY(tokens, k, "and", "&") || tokens->at[k].stop == STOP_COMMA)))
+                since = k;
         if ((fault_takes_any(r, since, i + n) && !is_beside(r, i)) || is_mended(r, i)) continue;
         bool can_not = token_is(tokens, i, "get"); // its "can't" is its own
         if (!can_not && (r->scope.stance[i] & off)) continue;
@@ -498,7 +534,8 @@ void read_ailing(struct fault_reader *r) {
             continue;
         }
         if (!kind ||
-            (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART && !is_beside(r, i)))
+            (!note_free(r->note, part, part + 1) && r->note->taken[part] != TAKEN_PART && !is_beside(r, i) &&
+             !(ailment == HANGS && part < i && r->note->taken[part] == TAKEN_FLAW)))
             continue;
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;

@@ -85,20 +85,29 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
     enum { FAR = 8 };
     const struct tokens *tokens = &r->note->tokens;
     size_t it = hit->from, start = scope_sentence_start(&r->scope, hit->from);
-    while (it > start && hit->from - it < FAR && tokens->at[it - 1].stop == STOP_NONE) it--;
-    if (it == start || !ANY(tokens, it, "it's", "it", "they're", "they", "its") ||
-        tokens->at[it - 1].stop != STOP_COMMA)
+    while (it > start && hit->from - it < FAR && tokens->at[it - 1].stop == STOP_NONE &&
+           !ANY(tokens, it - 1, "but", "though"))
+        it--;
+    // "the seat folds but is loose on its pin"
+    bool but = it > start && it == hit->from && ANY(tokens, it, "is", "are", "feels", "has") &&
+               ANY(tokens, it - 1, "but", "though");
+    if (it == start || (!but && (!ANY(tokens, it, "it's", "it", "they're", "they", "its") ||
+                                 tokens->at[it - 1].stop != STOP_COMMA)))
         return;
     for (size_t k = it; k < hit->from; k++)
         if (r->part[k]) return;
     size_t from = start;
     while (spot_article(tokens, from)) from++;
     size_t to = from;
-    while (to < it && to < from + 3 && r->part[to] && r->note->taken[to] != TAKEN_TYPE && !r->scope.fault[to])
+    while (to < it && to < from + 3 && r->part[to] && r->note->taken[to] != TAKEN_TYPE &&
+           !r->scope.fault[to] &&
+           !(but && to > from &&
+             ANY(tokens, to, "folds", "catches", "locks", "hooks", "clips", "snaps", "fits")))
         to++;
-    if (to == from || !ANY(tokens, to, "is", "are", "has", "have", "isn't", "hasn't", "was", "looks", "had"))
+    if (to == from ||
+        (!but && !ANY(tokens, to, "is", "are", "has", "have", "isn't", "hasn't", "was", "looks", "had")))
         return;
-    for (size_t k = to; k < it; k++) // "the back is fine, it wobbles though"
+    for (size_t k = to; !but && k < it; k++) // "the back is fine, it wobbles though"
         if (ANY(tokens, k, "fine", "good", "sound", "ok", "okay", "solid", "perfect", "missing", "gone",
                 "lost", "tight"))
             return;
@@ -112,7 +121,8 @@ void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_h
     const struct tokens *tokens = &note->tokens;
     const char *type = note->record->type.value;
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
-    if (spot->where_to == spot->where_from && hit->kinds[0]->form == FAULT)
+    bool loose = ANY(tokens, hit->to - 1, "loose", "wobbly", "slack"); // "is loose on its pin"
+    if ((loose || spot->where_to == spot->where_from) && hit->kinds[0]->form == FAULT)
         take_part_of_pronoun(r, hit, spot);
     if (!type || spot->part_to > spot->part_from) return;
     size_t at = hit->from, thing;

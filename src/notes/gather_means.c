@@ -484,6 +484,18 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     if (hit->kinds[0]->class == CLASS_REPAIR && spot->part_from > hit->from + 1 && spot->part_to <= hit->to &&
         ANY(tokens, hit->from + 1, "with"))
         spot->part_from = spot->part_to = 0; // "bound with copper wire"
+    bool sided = spot->part_to == spot->part_from + 1 && hit->from == spot->part_to + 1 &&
+                 ANY(tokens, spot->part_from, "front", "back", "rear", "top", "bottom", "side", "end", "head",
+                     "stage", "main", "tail", "centre", "center");
+    size_t next = spot->part_to, n; // "the front standard wobbles"
+    if (sided && tokens->at[next].kind == TOKEN_WORD && tokens->at[next].stop == STOP_NONE &&
+        r->note->taken[next] == TAKEN_NOT && !absent_is_small(tokens, next) && !degree_word(r, next, &n) &&
+        strlen(tokens->at[next].fold) > 3 &&
+        !ANY(tokens, next, "still", "just", "feels", "looks", "also", "quite", "both", "gets", "once", "been",
+             "even", "half", "well", "area", "where", "there", "only", "side", "edge", "then", "always",
+             "once", "seems", "goes", "sits", "having", "being", "does", "doesn't", "slightly", "badly",
+             "heavily"))
+        spot->part_to++;
     bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
     for (size_t at = hit->from; lined && at < hit->to; at++)
         if (ANY(tokens, at, "lining", "linings")) { // "inside lining torn"
