@@ -494,7 +494,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
         !ANY(tokens, next, "still", "just", "feels", "looks", "also", "quite", "both", "gets", "once", "been",
              "even", "half", "well", "area", "where", "there", "only", "side", "edge", "then", "always",
              "once", "seems", "goes", "sits", "having", "being", "does", "doesn't", "slightly", "badly",
-             "heavily"))
+             "heavily", "inch", "nearly", "almost", "partly", "fully", "mostly"))
         spot->part_to++;
     bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
     for (size_t at = hit->from; lined && at < hit->to; at++)
