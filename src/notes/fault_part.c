@@ -88,9 +88,13 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
     while (it > start && hit->from - it < FAR && tokens->at[it - 1].stop == STOP_NONE &&
            !ANY(tokens, it - 1, "but", "though"))
         it--;
+    // "the movement is battery, put in later"
+    bool later = hit->kinds[0]->class == CLASS_REPAIR && it == hit->from && it > start &&
+                 tokens->at[it - 1].stop == STOP_COMMA &&
+                 ANY(tokens, it, "put", "fitted", "added", "changed", "swapped");
     // "the seat folds but is loose on its pin"
-    bool but = it > start && it == hit->from && ANY(tokens, it, "is", "are", "feels", "has") &&
-               ANY(tokens, it - 1, "but", "though");
+    bool but = later || (it > start && it == hit->from && ANY(tokens, it, "is", "are", "feels", "has") &&
+                         ANY(tokens, it - 1, "but", "though"));
     if (it == start || (!but && (!ANY(tokens, it, "it's", "it", "they're", "they", "its") ||
                                  tokens->at[it - 1].stop != STOP_COMMA)))
         return;

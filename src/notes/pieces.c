@@ -565,7 +565,9 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     bool one = hit->from > 2 && ANY(tokens, hit->from - 1, "is", "was") &&
                token_is(tokens, hit->from - 2, "one") && token_is(tokens, hit->from - 3, "and");
-    if (one) { // "two have no handle and one is snapped"
+    one |= hit->from > 0 && token_is(tokens, hit->from, "one") && ANY(tokens, hit->from + 1, "is", "was") &&
+           token_is(tokens, hit->from - 1, "and"); // "two are chipped and one is a different pattern"
+    if (one) {                                     // "two have no handle and one is snapped"
         *of = r->note->record->count > 1 ? r->note->record->count : 0;
         return 1;
     }

@@ -276,7 +276,10 @@ static void read_behind(struct fault_reader *r, size_t i) {
         return;
     size_t on = part.from; // "the knob on the lid is off a saucepan": the knob
     while (on > 0 && spot_article(tokens, on - 1)) on--;
-    bool owned = on > 1 && ANY(tokens, on - 1, "on", "of", "in", "to", "for") && r->part[on - 2];
+    bool under =
+        on > 1 && ANY(tokens, on - 1, "under", "inside", "behind", "round", "around"); // "the felt under the
+    bool felt = under && !r->scope.fault[on - 2] && tokens->at[on - 2].kind == TOKEN_WORD; // base is new"
+    bool owned = felt || (on > 1 && ANY(tokens, on - 1, "on", "of", "in", "to", "for") && r->part[on - 2]);
     size_t at = part.to, a = token_longest(tokens, at, are, COUNT(are));
     if (a && token_is(tokens, at + a, "a") && token_is(tokens, at + a + 2, "one") &&
         ANY(tokens, at + a + 3, "off", "from", "out")) {

@@ -60,6 +60,8 @@ void read_sets(struct fault_reader *reader);
 bool sets_has_pieces(const struct note *note); // is the thing known by its pieces?
 // stand_ins.c: parts that are not the thing's own, and parts that are off and lie beside it.
 void read_stand_ins(struct fault_reader *reader);
+// renewed.c: parts that no list knows and that are not the first.
+void read_renewed(struct fault_reader *reader);
 // makeshift.c: where what a part is ends, from token `i` behind its verb on, if it is not its own; 0 if it
 // is.
 size_t part_made_at(const struct tokens *tokens, size_t i);
