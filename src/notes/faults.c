@@ -566,9 +566,8 @@ static void read_of_mono(struct fault_reader *r) {
 
 // What needs no hit of a rule, in the order in which they may take words from each other.
 static void (*const before_rules[])(struct fault_reader *) = {
-    read_shreds,       read_tally,     read_roll,        read_subjects,  read_traces,
-    read_strays,       read_tails,     read_renewed,     read_stand_ins, read_inscribed,
-    read_unread_marks, read_lost_bits, read_sought_parts};
+    read_shreds, read_tally,     read_roll,      read_subjects,     read_traces,    read_strays,
+    read_tails,  read_stand_ins, read_inscribed, read_unread_marks, read_lost_bits, read_sought_parts};
 static void (*const behind_rules[])(struct fault_reader *) = {
     read_again,       read_sound_said, read_functions,  read_ailing,     read_detached, read_ill_parts,
     read_blots,       read_misbehaves, read_halfway,    read_faculties,  read_undone,   read_ceased,

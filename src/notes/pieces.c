@@ -561,13 +561,11 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
     *of = 0;
-    if (!hit->kinds[0]) return 0;                     // its file is broken
-    if (mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
-    bool one = hit->from > 2 && ANY(tokens, hit->from - 1, "is", "was") &&
-               token_is(tokens, hit->from - 2, "one") && token_is(tokens, hit->from - 3, "and");
-    one |= hit->from > 0 && token_is(tokens, hit->from, "one") && ANY(tokens, hit->from + 1, "is", "was") &&
-           token_is(tokens, hit->from - 1, "and"); // "two are chipped and one is a different pattern"
-    if (one) {                                     // "two have no handle and one is snapped"
+    if (!hit->kinds[0] || mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
+    size_t at = token_is(tokens, hit->from, "one") ? hit->from : hit->from > 1 ? hit->from - 2 : 0;
+    bool one = at > 0 && ANY(tokens, at + 1, "is", "was") && token_is(tokens, at, "one") &&
+               token_is(tokens, at - 1, "and");
+    if (one) { // "two have no handle and one is snapped"
         *of = r->note->record->count > 1 ? r->note->record->count : 0;
         return 1;
     }

@@ -576,6 +576,7 @@ static bool read_new_one(struct fault_reader *r, size_t i) {
 // shown to them again.
 void read_stand_ins(struct fault_reader *r) {
     static const char key[] = "opens a stand-in";
+    read_renewed(r);
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) continue;
