@@ -157,7 +157,8 @@ void degree_around(const struct fault_reader *r, const struct fault_hit *hit, co
     bool open = true; // nothing else was spoken of
     while (behind.to < tokens->count && tokens->at[behind.to].stop < STOP_SENTENCE) {
         size_t i = behind.to;
-        open = !is_other(r, hit, kind, i) && !(tokens->at[i].stop != STOP_NONE && opens_other(r, i + 1));
+        open = !is_other(r, hit, kind, i) && !(tokens->at[i].stop != STOP_NONE && opens_other(r, i + 1)) &&
+               !(i > hit->to && fault_told_again(r, i));
         if (!open || i - hit->to >= BEHIND_MOST) break;
         behind.to++;
     }

@@ -63,8 +63,18 @@ static bool opens_with_noun(const struct tokens *tokens, size_t at, bool helps) 
     return at > 0 ? parts_before(tokens, at - 1) : helps;
 }
 
+// "Dry, doesn't smell", "clean and dry": where it was kept, and no leather.
+static bool is_not_damp(const struct tokens *tokens, size_t from, size_t to) {
+    if (!token_is(tokens, from, "dry")) return false;
+    if (from > 1 && ANY(tokens, from - 1, "and") && ANY(tokens, from - 2, "clean", "tidy", "sound"))
+        return true;
+    return to + 1 < tokens->count && tokens->at[to].stop == STOP_COMMA &&
+           ANY(tokens, to + 1, "no", "not", "never", "doesn't", "doesnt", "clean", "and", "without");
+}
+
 bool bare_stands(const struct tokens *tokens, size_t from, size_t to) {
     size_t at = from;
+    if (is_not_damp(tokens, from, to)) return false;
     while (at > 0 && token_among(tokens, at - 1, degrees, COUNT(degrees))) at--;
     while (at > 0 && token_among(tokens, at - 1, subjects, COUNT(subjects))) at--;
     bool verb = is_verb(tokens, from);

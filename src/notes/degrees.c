@@ -88,7 +88,7 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
     size_t n;
     size_t words = 0; // those of its place do not count: "scratches to the front you only see up close"
     for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
-        if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i)) break;
+        if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i) || fault_told_again(r, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
         static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
@@ -129,7 +129,9 @@ enum severity degree_of_use(const struct fault_reader *r, const struct fault_hit
 static enum severity apart(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = hit->to; i + 1 < tokens->count && i < hit->to + BEHIND_MOST + 2; i++) {
-        if (tokens->at[i].stop >= STOP_CLAUSE || (r->scope.fault[i] && !r->part[i])) break;
+        if (tokens->at[i].stop >= STOP_CLAUSE || (r->scope.fault[i] && !r->part[i]) ||
+            fault_told_again(r, i + 1))
+            break;
         size_t n;
         if (tokens->at[i].stop != STOP_COMMA) continue;
         size_t at = i + 1;

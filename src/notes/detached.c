@@ -17,12 +17,15 @@ static const struct {
 } kinds[] = {
     {"seam-open", NULL, " hem seam stitch stitching topstitching hemming sewing thread "},
     {"lining-damage", NULL, " lining "},
+    {"loose-part", " furniture games-puzzles ", " velvet baize satin "},
+    {"lining-damage", NULL, " velvet baize satin "},
     {"seam-open", " linens clothing ", " binding edging "},
     {"insole-wear", NULL, " insole footbed "},
     {"sole-separation", NULL, " sole heel outsole midsole welt "},
     {"upholstery-wear", NULL, " webbing rush cane caning padding stuffing upholstery seat "},
     {"pages-loose", " books paper music ", " page leaf plate map section gathering signature frontispiece "},
-    {"binding-weak", " books music paper ", " cover board spine backstrip hinge joint binding "},
+    {"binding-weak", " books paper ", " cover board spine backstrip hinge joint binding "},
+    {"binding-weak", " music ", " cover board spine binding "}, // but the hinge of a concertina's box
     {"binding-weak", NULL, " backstrip "},
     {"veneer-damage", NULL, " veneer inlay banding laminate stringing crossbanding marquetry "},
     {"peeling-coating", NULL, " leatherette rexine leathercloth covering vinyl skin "},
@@ -139,6 +142,8 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
         while (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE &&
                (r->part[lead - 1] || spot_article(tokens, lead - 1)))
             lead--;
+        if (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE && ANY(tokens, lead - 1, "in", "inside"))
+            continue; // "velvet in the lid"
         bool opens =
             lead == 0 || tokens->at[lead - 1].stop != STOP_NONE || ANY(tokens, lead - 1, "and", "but");
         bool away = opens && back < 3 && ANY(tokens, i + 1, "off", "away", "out", "adrift");

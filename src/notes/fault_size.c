@@ -174,7 +174,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         bool apart = false;
         size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
         for (size_t k = a; k < b; k++)
-            apart |= tokens->at[k].stop >= STOP_CLAUSE ||
+            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k > hit->to && fault_told_again(r, k)) ||
                      (k != i && r->scope.fault[k] && !r->part[k] &&
                       !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
         if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))

@@ -299,18 +299,6 @@ static void take_cue(struct fault_reader *r, const struct fault_hit *hit) {
             note_take(r->note, i, i + 1, TAKEN_SCOPE);
 }
 
-// As the rules have them: a part that begins a sentence has a capital.
-static const char *folded_words(struct note *note, size_t from, size_t to) {
-    struct buf out = buf_start(note->arena);
-    for (size_t i = from; i < to; i++) {
-        const char *word = note->tokens.at[i].fold;
-        size_t size = strlen(word);
-        if (i + 1 == to && size > 2 && text_same(word + size - 2, "'s")) size -= 2; // "mirror's got a crack"
-        buf_format(&out, "%s%.*s", i > from ? " " : "", (int)size, word);
-    }
-    return out.at;
-}
-
 // Another part of a list: its kind may be that of its own material.
 static const struct flaw *listed_kind(struct fault_reader *r, const struct fault_hit *hit,
                                       const struct spot *spot, const char **part, const char **where) {
@@ -437,10 +425,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);
     fault_take_own_part(r, hit, &spot);
     fault_take_part_of_thing(r, hit, &spot);
-    const char *place = spot.part_to > spot.part_from     ? folded_words(note, spot.part_from, spot.part_to)
-                        : spot.where_to > spot.where_from ? folded_words(note, spot.where_from, spot.where_to)
-                                                          : NULL;
-    const struct flaw *kind = running_partly(r, hit, kind_of_hit(r, hit, place));
+    const char *place = NULL;
+    const struct flaw *kind = running_partly(r, hit, kind_at_spot(r, hit, &spot, &place));
     if (!kind) return; // its file is broken
     bool seat = text_same(kind->rule.id, "lining-damage") && note->record->family &&
                 text_same(note->record->family->rule.id, "furniture") &&

@@ -9,6 +9,7 @@
 enum { FAULT_KINDS_MOST = 8 };
 
 // One phrase of the note and all kinds that it may name.
+struct spot;
 struct fault_hit {
     size_t from, to; // tokens
     const struct flaw *kinds[FAULT_KINDS_MOST];
@@ -39,36 +40,8 @@ void kind_gather_materials(struct fault_reader *reader);
 const struct flaw *kind_of_wood(const struct fault_reader *reader, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place);
 bool kind_names_one(const char *place, const char *const *words, size_t count);
-// kind_goods.c: goods that are plated, of a metal that has no rust, of clay or stone; whose paint is no
-// picture, of leather, and hard ones, which have no mold.
-bool kind_is_metal_coat(const struct fault_reader *reader, const struct fault_hit *hit);
-bool kind_is_tin_worn(const struct fault_reader *reader, const struct fault_hit *hit);
-bool kind_is_plated(const struct fault_reader *reader);
-bool kind_is_rustless(const struct fault_reader *reader, const struct fault_hit *hit);
-bool kind_is_porous(const struct fault_reader *reader);
-bool kind_is_plain_paint(const struct fault_reader *reader);
-bool kind_is_japanned(const struct fault_reader *reader);
-bool kind_is_unlined(const struct fault_reader *reader);
-bool kind_is_sheet(const struct fault_reader *reader);
-bool kind_is_tinware(const struct fault_reader *reader);
-bool kind_is_gilding(const struct fault_reader *reader, const struct fault_hit *hit);
-bool kind_is_worn_part(const struct fault_reader *reader, const struct fault_hit *hit, const char *place);
-bool kind_is_leather(const struct fault_reader *reader, const char *place);
-bool kind_is_hard(const struct fault_reader *reader, const char *place);
-bool kind_is_by_moth(const struct fault_reader *reader, const struct fault_hit *hit);
-bool kind_is_locked(const struct fault_reader *reader);
-bool kind_is_hardware(const struct fault_reader *reader);                      // nothing that is worn
-bool kind_is_untearable(const struct fault_reader *reader, const char *place); // is hard
-bool kind_is_mainsless(const struct fault_reader *reader); // has no cord that brings power
-bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit);
-bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *hit, const char *place);
-// Does the note hold one of `words`, which blanks part?
-bool kind_note_has(const struct fault_reader *reader, const char *words);
-bool kind_is_picture(const struct fault_reader *reader);
-bool kind_is_skin(const struct fault_reader *reader, const char *place);
-bool kind_is_box(const struct fault_reader *reader);
-bool kind_is_blade_of_paddle(const struct fault_reader *reader);
-bool kind_is_plastic(const struct fault_reader *reader);
+bool kind_is_plastic(const struct fault_reader *reader); // kind_goods.c, as what else goods are: kind_goods.h
+bool kind_note_has(const struct fault_reader *reader, const char *words); // one of those that blanks part
 // 'p' where its sentence speaks of paint, 'v' of varnish, 0 of neither or of a covering.
 char kind_coat(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_shod(const struct fault_reader *reader, const struct fault_hit *hit); // with corners of metal
@@ -77,6 +50,10 @@ bool kind_is_of_material(const struct fault_reader *reader, const struct flaw *k
 // Of the kinds that one phrase may name, the one that this thing can have. `place` may be NULL.
 const struct flaw *kind_of_hit(const struct fault_reader *reader, const struct fault_hit *hit,
                                const char *place);
+// The same by what its spot names; `*place` is the part or the place that decided.
+const struct flaw *kind_at_spot(struct fault_reader *reader, const struct fault_hit *hit,
+                                const struct spot *spot, const char **place);
+const char *fault_folded(struct note *note, size_t from, size_t to);
 // kinds.c: is it a word of a list that blanks part, and is it that material or one of its class?
 bool kind_has_word(const char *list, const char *word);
 bool kind_names_material(const char *on, const char *material);
@@ -144,6 +121,8 @@ size_t spots_listed(const struct fault_reader *reader, const struct fault_hit *h
                     struct spot *more);
 // "Chip on the spout, no wait, on the base": the place behind token `i`; 0 where none stands there.
 size_t spot_place_at(const struct fault_reader *reader, size_t i, size_t *from);
+// "Top left", "bottom right": a place without its preposition; where it ends, 0 if none.
+size_t spot_bare_place(const struct fault_reader *reader, size_t i);
 // elliptical.c: "one finial is glued and the other's missing", where token `i` says that it is not there.
 bool read_other_gone(struct fault_reader *r, size_t i);
 // symptoms.c: does it tell of the fault before it, and of none beside?
@@ -454,6 +433,8 @@ bool read_watertight(struct fault_reader *reader, size_t i); // watertight.c, wi
 void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
+// "…, one as big as a coin on the base": what was told stands at token `i` once more, at a place of its own.
+bool fault_told_again(const struct fault_reader *reader, size_t i);
 // none_there.c: what was told, and is denied of another place: "none inside", "the front has none".
 void read_none_there(struct fault_reader *reader);
 void read_but_lacks(struct fault_reader *reader); // "no hands missing but the bird is"
@@ -524,6 +505,8 @@ bool spot_opens_with_part(const struct fault_reader *reader, const struct fault_
 bool spot_of_contrast(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // Of words that lists of parts have: no part that could have a fault.
 bool spot_is_no_part(const char *part);
+// "Leather", "cloth": what a part of another stuff than the thing is called by.
+bool spot_is_stuff(const struct tokens *tokens, size_t i);
 // "Your finger", "for the record", "no point in hiding it"; there is a word before `part`.
 bool spot_is_turn_of_speech(const struct tokens *tokens, size_t part);
 // "Has no lid dents": hit `i`, which names what is not there, is the part of the next one. absent.c

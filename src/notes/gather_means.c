@@ -203,6 +203,11 @@ static bool is_of_hurt(const struct fault_reader *r, const struct phrase_hit *hi
 static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *type = r->note->record->type.value;
+    if (!hit->near && hit->to == hit->from + 1 && hit->from && token_is(tokens, hit->from, "hole") &&
+        ANY(tokens, hit->to, "is", "measures") && hit->to + 1 < tokens->count &&
+        tokens->at[hit->to + 1].kind == TOKEN_FIGURE && tokens->at[hit->from - 1].kind == TOKEN_WORD &&
+        !ANY(tokens, hit->from - 1, "the", "a", "one", "small", "big", "moth", "this", "that"))
+        return true; // "lid hole is 3 inches"
     if (!type || hit->near || hit->to != hit->from + 1 || !text_same(hit->flaw->rule.id, "darned-patched") ||
         !ANY(tokens, hit->from, "patch", "patches") || (!strstr(type, "quilt") && !strstr(type, "patchwork")))
         return false;
@@ -406,13 +411,39 @@ static bool is_end_part(const struct fault_reader *r, const struct phrase_hit *h
                 "got", "completely", "clean", "all", "bit", "also", "sadly", "just");
 }
 
+// "Cord is the old cloth kind, not frayed": what it is made of, and that it is sound.
+static bool is_sound_cord(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->flaw->rule.id, "cord-frayed") || !ANY(tokens, hit->to - 1, "old", "cloth", "stiff"))
+        return false;
+    for (size_t i = hit->to; i + 1 < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_SENTENCE;
+         i++)
+        if (ANY(tokens, i, "not", "isn't", "isnt") &&
+            ANY(tokens, i + 1, "frayed", "perished", "cracked", "brittle", "worn", "damaged"))
+            return true;
+    return false;
+}
+
+// "Doors don't meet, a gap you could post a letter through": of the doors, and no board has split.
+static bool is_gap_of_doors(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "gap", "post") || hit->flaw->form != FAULT ||
+        ANY(tokens, hit->from + 1, "where"))
+        return false;
+    for (size_t i = hit->from; i > 0 && tokens->at[i - 1].stop < STOP_SENTENCE; i--)
+        if (ANY(tokens, i - 1, "door", "doors", "meet")) return true;
+    return false;
+}
+
 bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *hit) {
     return is_end_part(r, hit) || is_crossed(r, hit) || is_made_holes(r, hit) || is_of_next_part(r, hit) ||
            is_of_worm(r, hit) || is_of_reader(r, hit) || is_sought(r, hit) || is_of_dirt(r, hit) ||
            is_of_work(r, hit) || is_of_hurt(r, hit) || is_of_patchwork(r, hit) || spans_another(r, hit) ||
            is_turned_or_worn(r, hit) || is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) ||
            is_gone_of_other(r, hit) || lacks_between(r, hit) || is_bit_of_degree(r, hit) ||
-           is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit);
+           is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit) ||
+           is_sound_cord(r, hit) || is_gap_of_doors(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what

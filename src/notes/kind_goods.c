@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -350,4 +351,134 @@ bool kind_is_tinware(const struct fault_reader *r) {
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     return type && kind_has_word("tin caddy canister box case sign", last ? last + 1 : type) &&
            !kind_note_has(r, "plate plated plating silver brass");
+}
+
+// "The hinge of the lid is weak": of an inkstand, and not of a book.
+bool kind_is_hinge_of_goods(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    static const char *const bound[] = {"books", "paper", "music", "crafts", "media"};
+    const struct family *family = r->note->record->family;
+    if (!family || !(kind_has_word(place, "hinge") || kind_has_word(place, "hinges"))) return false;
+    for (size_t i = 0; i < COUNT(bound); i++)
+        if (text_same(family->rule.id, bound[i])) return false;
+    return ANY(&r->note->tokens, hit->to - 1, "weak", "tender", "loose", "shaky", "torn");
+}
+
+// Corrosion that a note with a battery in it speaks of by itself is the battery's.
+bool kind_is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
+    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    bool runs = false, cell = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
+    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
+    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
+    return cell;
+}
+
+// The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
+bool kind_is_pane(const struct fault_reader *r, const char *place) {
+    static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
+    const struct family *family = r->note->record->family;
+    bool clock = family && text_same(family->rule.id, "clocks-watches") && place && // the panels of its case
+                 (kind_has_word(place, "top") || kind_has_word(place, "side") ||
+                  kind_has_word(place, "back") || kind_has_word(place, "door"));
+    for (size_t i = 0; family && !clock && i < COUNT(seen); i++)
+        if (text_same(family->rule.id, seen[i])) return false;
+    return family && place && kind_has_word(place, "glass");
+}
+
+// Fired or blown, and not the wooden handle of what is.
+bool kind_is_fired(const struct fault_reader *r, const char *place) {
+    static const char *const glasses[] = {"mirror", "pane", "panes", "glass", "mirror's"};
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
+    static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
+    bool whole = !place || kind_names_one(place, places, COUNT(places));
+    if ((place && kind_names_one(place, glasses, COUNT(glasses))) || (looking && whole)) return true;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && kind_has_word(place, value->of)) return false;
+        fired |= !value->of && (kind_names_material("ceramics", value->value) ||
+                                kind_names_material("glass", value->value));
+    }
+    return fired && r->material_count == 1;
+}
+
+// All of it metal, as far as the note says; a part of another material is not.
+bool kind_is_metal(const struct fault_reader *r, const char *place) {
+    static const char *const metals[] = {"silver", "pewter", "copper", "brass",    "tin",      "steel",
+                                         "iron",   "bronze", "chrome", "aluminum", "aluminium"};
+    bool metal = false;
+    for (size_t i = 0; i < r->material_count; i++) {
+        const struct value *value = r->materials[i];
+        if (value->of && place && kind_has_word(place, value->of)) return false;
+        for (size_t k = 0; k < COUNT(metals); k++)
+            metal |= !value->of && kind_has_word(value->value, metals[k]);
+    }
+    return metal && r->material_count == 1;
+}
+
+// "Drip tray gone": no liner.
+bool kind_is_other_tray(const struct fault_reader *r, const struct fault_hit *hit) {
+    for (size_t i = hit->from > 0 ? hit->from : 1; i < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "tray", "trays") &&
+            ANY(&r->note->tokens, i - 1, "drip", "crumb", "pen", "ash", "tea", "cash", "oil", "seed"))
+            return true;
+    return false;
+}
+
+// A patch on what is all wood is no darn.
+bool kind_is_all_wood(const struct fault_reader *r) {
+    bool wood = false;
+    const char *type = r->note->record->type.value;
+    for (size_t i = 0; i < r->material_count; i++)
+        if (!kind_names_material("wood", r->materials[i]->value))
+            return false;
+        else
+            wood = true;
+    return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
+}
+
+// "Rim split where the solder let go": what comes of it and what came first are one.
+const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5 };
+    static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||
+        tokens->at[hit->to - 1].stop != STOP_NONE ||
+        !ANY(tokens, hit->to - 1, "split", "open", "opened", "parted", "gaping", "gapes", "cracked", "loose"))
+        return NULL;
+    for (size_t i = 0; i < r->hit_count; i++)
+        for (size_t k = 0; k < COUNT(joins) && r->hits[i].from > hit->to && r->hits[i].from < hit->to + FAR;
+             k++)
+            if (text_same(r->hits[i].kinds[0]->rule.id, joins[k])) return joins[k];
+    return NULL;
+}
+
+// "Transformer box", "sound box": a part that is called so, and nothing that the thing came in.
+bool kind_is_housing(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from) + 1; i <= hit->from; i++)
+        if (token_is(tokens, i, "box") &&
+            ANY(tokens, i - 1, "transformer", "sound", "gear", "fuse", "junction", "coin", "cash", "speaker",
+                "echo", "bellows", "terminal", "switch", "axle", "control", "resonator", "seed", "ash",
+                "fire", "smoke"))
+            return true;
+    return false;
+}
+
+// "Liner, copper, with pin holes".
+bool kind_metal_said(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        if (ANY(tokens, i, "copper", "tin", "zinc", "lead", "brass", "iron", "steel", "metal")) return true;
+    return false;
+}
+
+// "Coming apart at the seam".
+bool kind_is_at_seam(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to + (ANY(tokens, hit->to + 1, "the", "a", "one") ? 2 : 1);
+    return ANY(tokens, hit->to, "at", "along", "on", "down") && ANY(tokens, at, "seam", "seams", "stitching");
 }

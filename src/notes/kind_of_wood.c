@@ -72,9 +72,11 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
                                       : NULL;
     if (perished) return perished;
     // "Stiff and cracked": what perishes is of rubber, and leather cracks
-    const struct flaw *leather = text_same(id, "rubber-perished") && !is_rubber(r, place) && of_leather(r)
-                                     ? ruleset_flaw(r->note->rules, "leather-crack")
-                                     : NULL;
+    bool elastic = ANY(&r->note->tokens, hit->from, "elastic", "elastics", "rubber");
+    const struct flaw *leather =
+        text_same(id, "rubber-perished") && !elastic && !is_rubber(r, place) && of_leather(r)
+            ? ruleset_flaw(r->note->rules, "leather-crack")
+            : NULL;
     if (leather) return leather;
     bool named = text_same(id, "leather-crack") && wood_before(r, hit); // "wood has a split" of a clog
     if (!text_same(id, "tear") && !text_same(id, "crack") && !named) return kind;

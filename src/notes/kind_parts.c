@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -14,85 +15,6 @@ bool kind_names_one(const char *place, const char *const *words, size_t count) {
     for (size_t i = 0; i < count; i++)
         if (kind_has_word(place, words[i])) return true;
     return false;
-}
-
-// Fired or blown, and not the wooden handle of what is.
-static bool is_fired(const struct fault_reader *r, const char *place) {
-    static const char *const glasses[] = {"mirror", "pane", "panes", "glass", "mirror's"};
-    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
-    static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
-    bool whole = !place || kind_names_one(place, places, COUNT(places));
-    if ((place && kind_names_one(place, glasses, COUNT(glasses))) || (looking && whole)) return true;
-    for (size_t i = 0; i < r->material_count; i++) {
-        const struct value *value = r->materials[i];
-        if (value->of && place && kind_has_word(place, value->of)) return false;
-        fired |= !value->of && (kind_names_material("ceramics", value->value) ||
-                                kind_names_material("glass", value->value));
-    }
-    return fired && r->material_count == 1;
-}
-
-// "The hinge of the lid is weak": of an inkstand, and not of a book.
-static bool is_hinge_of_goods(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
-    static const char *const bound[] = {"books", "paper", "music", "crafts", "media"};
-    const struct family *family = r->note->record->family;
-    if (!family || !(kind_has_word(place, "hinge") || kind_has_word(place, "hinges"))) return false;
-    for (size_t i = 0; i < COUNT(bound); i++)
-        if (text_same(family->rule.id, bound[i])) return false;
-    return ANY(&r->note->tokens, hit->to - 1, "weak", "tender", "loose", "shaky", "torn");
-}
-
-// All of it metal, as far as the note says; a part of another material is not.
-static bool is_metal(const struct fault_reader *r, const char *place) {
-    static const char *const metals[] = {"silver", "pewter", "copper", "brass",    "tin",      "steel",
-                                         "iron",   "bronze", "chrome", "aluminum", "aluminium"};
-    bool metal = false;
-    for (size_t i = 0; i < r->material_count; i++) {
-        const struct value *value = r->materials[i];
-        if (value->of && place && kind_has_word(place, value->of)) return false;
-        for (size_t k = 0; k < COUNT(metals); k++)
-            metal |= !value->of && kind_has_word(value->value, metals[k]);
-    }
-    return metal && r->material_count == 1;
-}
-
-// Corrosion that a note with a battery in it speaks of by itself is the battery's.
-static bool is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};
-    static const char *const cells[] = {"battery", "batteries", "contacts", "terminals"};
-    const struct tokens *tokens = &r->note->tokens;
-    const struct family *family = r->note->record->family;
-    bool runs = false, cell = false;
-    for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
-    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
-    for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
-    return cell;
-}
-
-// The glass of a picture, a cupboard or a lantern is a pane, and no dial's, lens or screen.
-static bool is_pane(const struct fault_reader *r, const char *place) {
-    static const char *const seen[] = {"cameras", "electrical", "clocks-watches", "media", "jewelry"};
-    const struct family *family = r->note->record->family;
-    for (size_t i = 0; family && i < COUNT(seen); i++)
-        if (text_same(family->rule.id, seen[i])) return false;
-    return family && place && kind_has_word(place, "glass");
-}
-
-// "Rim split where the solder let go": what comes of it and what came first are one.
-static const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 5 };
-    static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||
-        tokens->at[hit->to - 1].stop != STOP_NONE ||
-        !ANY(tokens, hit->to - 1, "split", "open", "opened", "parted", "gaping", "gapes", "cracked", "loose"))
-        return NULL;
-    for (size_t i = 0; i < r->hit_count; i++)
-        for (size_t k = 0; k < COUNT(joins) && r->hits[i].from > hit->to && r->hits[i].from < hit->to + FAR;
-             k++)
-            if (text_same(r->hits[i].kinds[0]->rule.id, joins[k])) return joins[k];
-    return NULL;
 }
 
 static bool is_paper(const struct fault_reader *r) {
@@ -112,27 +34,6 @@ static bool is_fired_goods(const struct fault_reader *r) {
     return !r->note->record->family || is_in(r, ids, COUNT(ids));
 }
 
-// "Drip tray gone": no liner.
-static bool is_other_tray(const struct fault_reader *r, const struct fault_hit *hit) {
-    for (size_t i = hit->from > 0 ? hit->from : 1; i < hit->to; i++)
-        if (ANY(&r->note->tokens, i, "tray", "trays") &&
-            ANY(&r->note->tokens, i - 1, "drip", "crumb", "pen", "ash", "tea", "cash", "oil", "seed"))
-            return true;
-    return false;
-}
-
-// A patch on what is all wood is no darn.
-static bool is_wooden(const struct fault_reader *r) {
-    bool wood = false;
-    const char *type = r->note->record->type.value;
-    for (size_t i = 0; i < r->material_count; i++)
-        if (!kind_names_material("wood", r->materials[i]->value))
-            return false;
-        else
-            wood = true;
-    return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
-}
-
 // A hit and the place that it is said of, which may be NULL.
 struct said {
     const struct fault_reader *r;
@@ -149,6 +50,7 @@ struct said {
 #define BARS                                                                                                 \
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
     "stretcher block bracket roller batten"
+#define HIDES "leather leathercloth leatherette oilcloth vinyl skin hide paper parchment vellum canvas"
 #define PINS "pin pins hook hooks chain chains"
 #define GONE_OFF "broken off snapped sheared broke"
 #define AT(said, i, ...) ANY(&(said)->r->note->tokens, i, __VA_ARGS__)
@@ -157,7 +59,7 @@ static bool worn_part(const struct said *s) {
     return kind_is_worn_part(s->r, s->hit, s->place);
 }
 static bool fired(const struct said *s) {
-    return is_fired(s->r, s->place);
+    return kind_is_fired(s->r, s->place);
 }
 static bool fired_goods(const struct said *s) {
     return s->r->note->record->family && is_fired_goods(s->r);
@@ -172,7 +74,7 @@ static bool blade_of_paddle(const struct said *s) {
     return kind_is_blade_of_paddle(s->r);
 }
 static bool metal(const struct said *s) {
-    return is_metal(s->r, s->place);
+    return kind_is_metal(s->r, s->place);
 }
 static bool metal_or_fired(const struct said *s) {
     return metal(s) || fired(s);
@@ -187,11 +89,11 @@ static bool paper(const struct said *s) {
     return is_paper(s->r);
 }
 static bool other_tray(const struct said *s) {
-    return is_other_tray(s->r, s->hit);
+    return kind_is_other_tray(s->r, s->hit);
 }
 static bool wooden(const struct said *s) {
     static const char *const soft[] = {"bellows", "canvas", "leather", "cloth", "webbing", "cover", "seat"};
-    return is_wooden(s->r) && !AT(s, s->hit->to - 1, "darned", "darn") && // but wicker is
+    return kind_is_all_wood(s->r) && !AT(s, s->hit->to - 1, "darned", "darn") && // but wicker is
            !(s->place && kind_names_one(s->place, soft, COUNT(soft)));
 }
 static bool sheet(const struct said *s) {
@@ -211,13 +113,13 @@ static bool gilding(const struct said *s) {
     return kind_is_gilding(s->r, s->hit);
 }
 static bool by_battery(const struct said *s) {
-    return is_by_battery(s->r, s->hit);
+    return kind_is_by_battery(s->r, s->hit);
 }
 static bool box(const struct said *s) {
     return kind_is_box(s->r);
 }
 static bool hinge(const struct said *s) {
-    return s->place && is_hinge_of_goods(s->r, s->hit, s->place);
+    return s->place && kind_is_hinge_of_goods(s->r, s->hit, s->place);
 }
 static bool plastic(const struct said *s) {
     return kind_is_plastic(s->r);
@@ -232,7 +134,7 @@ static bool idle(const struct said *s) {
     return !running_can(s->r->note);
 }
 static bool pane(const struct said *s) {
-    return is_pane(s->r, s->place);
+    return kind_is_pane(s->r, s->place);
 }
 static bool plated(const struct said *s) {
     return kind_is_plated(s->r);
@@ -385,6 +287,65 @@ static bool works_in_part(const struct said *s) {
            AT(s, s->hit->to - 1, "work", "working", "works");
 }
 
+// What cuts.
+static bool edged(const struct said *s) {
+    const char *type = s->r->note->record->type.value;
+    return tool(s) || (type && is_of("knife knives cleaver scissors shears razor axe sword", type));
+}
+
+// "Case flap is hanging by a thread", "the lid hinge is off": of nothing that is bound.
+static bool unbound(const struct said *s) {
+    static const char *const ids[] = {"books", "paper", "crafts", "media"};
+    return s->r->note->record->type.value && !is_in(s->r, ids, COUNT(ids)) &&
+           !kind_note_has(s->r,
+                          "book books spine binding album ledger pages page boards log bible atlas score "
+                          "sheet hymnal diary volume volumes register");
+}
+
+static bool beltless(const struct said *s) {
+    return !kind_note_has(s->r, "belt girdle");
+}
+
+static bool at_seam(const struct said *s) {
+    return kind_is_at_seam(s->r, s->hit);
+}
+static bool stony(const struct said *s) {
+    const char *type = s->r->note->record->type.value;
+    return type && (strstr(type, "stone") || strstr(type, "grinder"));
+}
+
+// "Flex is the old twisted sort and perished", "needs a lead, this one's perished".
+static bool flexed(const struct said *s) {
+    const struct tokens *tokens = &s->r->note->tokens;
+    if (s->place || !AT(s, s->hit->to - 1, "perished", "brittle", "cracked")) return false;
+    for (size_t i = scope_sentence_start(&s->r->scope, s->hit->from); i < s->hit->from; i++)
+        if (ANY(tokens, i, "flex", "lead", "cord", "cable")) return true;
+    return false;
+}
+
+// All of it rubber.
+static bool rubbery(const struct said *s) {
+    bool rubber = false;
+    for (size_t i = 0; i < s->r->material_count; i++)
+        rubber |= !s->r->materials[i]->of && kind_names_material("rubber", s->r->materials[i]->value);
+    return rubber && AT(s, s->hit->to - 1, "perished", "perishing");
+}
+
+static bool metal_said(const struct said *s) {
+    return kind_metal_said(s->r, s->hit);
+}
+// "Loose in the wires" of a lantern: its guard.
+static bool cordless(const struct said *s) {
+    return !kind_note_has(s->r, "flex plug mains electric electrical wired bulb cord cable socket");
+}
+
+static bool housing(const struct said *s) {
+    return kind_is_housing(s->r, s->hit);
+}
+static bool recorded(const struct said *s) {
+    return is_in(s->r, (const char *const[]){"media"}, 1);
+}
+
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
 // lost was not broken off, whatever the thing. Of the rows of a kind the first counts of which all holds
 // that it asks: the place names one of `of`, the first word of the hit, its last, the next one behind it
@@ -440,6 +401,33 @@ static const struct meaning {
     {"scratches", "screen-damage", .of = "crystal lens lenses", .when = not_fired_goods},
     {"wood-split", "crack", .when = metal},
     {"wood-split", "tear", .when = skin},
+    {"wood-split", "tear", .of = HIDES},
+    {"wood-split", "seam-open", .of = "seam seams stitching"},
+    {"wood-split", "seam-open", .when = at_seam},
+    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
+    {"cord-frayed", "loose-part", .of = "wires", .any = "loose", .when = cordless},
+    {"box-wear", "dent-bend", .any = "dent dents dented", .when = housing},
+    {"box-wear", "tear", .any = "torn tear", .when = housing},
+    {"box-wear", "crack", .any = "split crack cracked", .when = housing},
+    {"tear", "wood-split", .of = BARS " rod rods rollers", .any = "crack cracked cracks"},
+    {"rubber-perished", "media-degraded", .any = "brittle", .when = recorded},
+    {"wood-split", "loose-joint", .any = "sprung"},
+    {"wood-split", "broken-part", .of = "fretwork carving molding moulding", .any = "broken"},
+    {"crack", "tear", .of = "paper leather hide", .any = "split splits"},
+    {"crack", "leather-crack", .of = "leather leathers hide"},
+    {"seam-split", "seam-open", .first = "stitching stitches sewing"},
+    {"hole", "seam-open", .of = "seam seams", .any = "leaks leak leaking lets"},
+    {"lining-damage", "moth-holes", .any = "moth moths"},
+    {"loose-part", "lining-damage", .of = "lining linings"},
+    {"rust", "hole", .first = "hole holes"}, // "a hole rusted through"
+    {"binding-weak", "loose-part", .of = "flap flaps lid door handle strap case catch", .when = unbound},
+    {"chip", "cord-frayed", .of = "cord flex cable lead", .any = "nick nicks nicked"},
+    {"rubber-perished", "cord-frayed", .when = flexed},
+    {"fabric-weak", "rubber-perished", .when = rubbery},
+    {"dent-bend", "loose-part", .of = "door doors flap", .any = "dropped"},
+    {"dent-bend", "warped", .of = "stone stones", .any = "round true"},
+    {"dent-bend", "warped", .any = "round", .when = stony},
+    {"crack", "leather-crack", .of = "flap flaps skirt skirts girth girths panel panels", .when = of_leather},
     {"blade-wear", "wear-rub", .last = "worn", .when = blade_of_paddle},
     {"darned-patched", "glued-repair", .when = metal_or_fired}, // "a patch on the base" of an iron pot
     {"darned-patched", "glued-repair", .when = wooden},
@@ -449,6 +437,7 @@ static const struct meaning {
      .next = "yellow brown amber yellowish orange"},
     {"seized", "warped", .when = bad_lie},
     {"seized", "inside-not-inspected", .any = "open opened unlock", .when = locked},
+    {"seized", "rubber-perished", .of = "cord flex lead cable", .any = "stiff"},
     {"seized", "strap-damage", .of = "strap straps"}, // "the straps have gone stiff"
     {"hole", "rust", .first = "rusted rust rotted", .when = nearly},
     {"hole", "moth-holes", .when = by_moth},
@@ -476,9 +465,13 @@ static const struct meaning {
     {"zip-fault", "seized", .of = "pull pulls", .last = "stuck stiff", .when = zipless},
     {"strap-damage", "broken-part", .of = "handle handles", .last = GONE_OFF, .when = bare_handle},
     {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
+    {"strap-damage", "dent-bend", .of = "buckle buckles tongue lug lugs ring rings", .last = "bent",
+     .when = beltless},
     {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off", .when = edgeless},
-    {"blade-wear", "dent-bend", .of = "blade blades", .last = "bent"},
+    {"blade-wear", "dent-bend", .last = "bent"},
     {"blade-wear", "broken-part", .of = "teeth tooth", .last = "missing gone snapped", .when = edgeless},
+    {"edge-wear", "blade-wear", .any = "nick nicks nicked", .when = edged},
+    {"edge-wear", "fraying", .of = "linen canvas hessian felt", .any = "frayed fraying frays"},
     {"chip", "blade-wear", .of = "blade blades teeth tooth cutter cutters", .any = "nick nicks nicked",
      .when = hardware},
     {"sole-separation", "broken-part", .of = "toe toes heel", .any = "broken off snapped", .when = hardware},

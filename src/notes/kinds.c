@@ -280,8 +280,13 @@ static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, c
     for (size_t i = 0; i < hit->kind_count; i++) wood |= text_same(hit->kinds[i]->rule.id, "wood-split");
     if (!wood || !text_same(kind->rule.id, "upholstery-wear")) return false;
     const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value;
+    bool bare = type && (strstr(type, "stool") || strstr(type, "bench")) && // "wedged with cloth": no seat
+                kind_is_of_material(r, ruleset_flaw(r->note->rules, "wood-split"), NULL);
     for (size_t i = 0; i < tokens->count; i++)
-        if (token_among(tokens, i, soft, COUNT(soft))) return false;
+        if (token_among(tokens, i, soft, COUNT(soft)) &&
+            !(bare && i > 0 && ANY(tokens, i - 1, "with", "in", "a")))
+            return false;
     return true;
 }
 
@@ -512,4 +517,36 @@ const struct flaw *kind_of_rusted(const struct fault_reader *r, const struct fau
         hole &= !ANY(&r->note->tokens, i, "nearly", "almost"); // "rusted nearly through"
     const struct flaw *other = hole ? ruleset_flaw(r->note->rules, "hole") : NULL;
     return other ? other : kind;
+}
+
+// As the rules have them: a part that begins a sentence has a capital.
+const char *fault_folded(struct note *note, size_t from, size_t to) {
+    struct buf out = buf_start(note->arena);
+    for (size_t i = from; i < to; i++) {
+        const char *word = note->tokens.at[i].fold;
+        size_t size = strlen(word);
+        if (i + 1 == to && size > 2 && text_same(word + size - 2, "'s")) size -= 2; // "mirror's got a crack"
+        buf_format(&out, "%s%.*s", i > from ? " " : "", (int)size, word);
+    }
+    return out.at;
+}
+
+// Its part is the place that decides, and the place itself where no part is named; of a part that is called
+// by its stuff both do: "cloth rubbed at the corners".
+const struct flaw *kind_at_spot(struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot,
+                                const char **place) {
+    bool stuff = spot->part_to > spot->part_from && spot_is_stuff(&r->note->tokens, spot->part_from);
+    const char *beside =
+        spot->where_to > spot->where_from ? fault_folded(r->note, spot->where_from, spot->where_to) : NULL;
+    *place = spot->part_to > spot->part_from ? fault_folded(r->note, spot->part_from, spot->part_to) : beside;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); stuff && i < spot->part_from; i++)
+        if (ANY(&r->note->tokens, i, "cord", "flex", "lead", "cable", "strap", "handle")) // its cloth
+            beside = r->note->tokens.at[i].fold;
+    if (stuff && beside) *place = arena_format(r->note->arena, "%s %s", *place, beside);
+    const struct flaw *kind = kind_of_hit(r, hit, *place), *whole = stuff ? kind_of_hit(r, hit, NULL) : NULL;
+    static const char *const owns[] = {"upholstery-wear", "cord-frayed",
+                                       "strap-damage"}; // of a chair, a cord
+    for (size_t i = 0; whole && i < COUNT(owns); i++)
+        if (text_same(whole->rule.id, owns[i])) return whole;
+    return kind;
 }

@@ -262,7 +262,7 @@ enum severity degree_said_later(const struct fault_reader *r, const struct fault
         bool full = tokens->at[i].stop >= STOP_SENTENCE;
         if (crossed && full) return SEVERITY_UNKNOWN;
         crossed |= full;
-        if (start >= tokens->count) return SEVERITY_UNKNOWN;
+        if (start >= tokens->count || fault_told_again(r, start)) return SEVERITY_UNKNOWN;
         enum severity found = statement_at(r, start, crossed, shared, speaks_of_fault(r, hit), &end);
         if (found) {
             found = worse_of(r, start, end, found);

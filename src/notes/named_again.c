@@ -105,6 +105,28 @@ static size_t told_by_side(const struct note *note, size_t i) {
     return SIZE_MAX;
 }
 
+// "No slats missing, one cracked along the side": the plural of which none lacks; SIZE_MAX for none.
+static size_t denied_plural(const struct note *note, size_t i) {
+    static const char *const states[] = {"loose", "broken", "bent", "torn",  "worn",
+                                         "stiff", "split",  "off",  "short", "rotten"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || i + 1 >= tokens->count || !ANY(tokens, i, "one", "two", "three") ||
+        (tokens->at[i - 1].stop != STOP_COMMA && !token_is(tokens, i - 1, "but")))
+        return SIZE_MAX;
+    const char *next = tokens->at[i + 1].fold;
+    size_t size = strlen(next), start = i - 1, at;
+    if (!token_among(tokens, i + 1, states, COUNT(states)) && !(size > 4 && text_same(next + size - 2, "ed")))
+        return SIZE_MAX;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE) start--;
+    if (!ANY(tokens, start, "no")) return SIZE_MAX;
+    for (at = start + 1; at < i && at < start + 4; at++)
+        if (tokens->at[at].one != tokens->at[at].fold &&
+            (is_part(note, at) ||
+             ANY(tokens, at + 1, "missing", "gone", "lost", "broken", "split", "cracked")))
+            return at;
+    return SIZE_MAX;
+}
+
 // "Old red paint, mostly gone", "varnish, most of it gone": the surface before the comma at `i`, and where it
 // is meant behind it; SIZE_MAX for none.
 static size_t surface_of_it(const struct tokens *tokens, size_t i, size_t *at) {
@@ -175,6 +197,7 @@ void note_name_again(struct note *note) {
         if (first != 'a' && first != 'o' && first != 't' && tokens->at[i].stop != STOP_COMMA) continue;
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         size_t at = i;
+        if (part == SIZE_MAX && (first == 'o' || first == 't')) part = denied_plural(note, i);
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;

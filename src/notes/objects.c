@@ -228,7 +228,7 @@ double size_of_object(const struct fault_reader *r, const struct fault_hit *hit)
     for (size_t i = from; i < tokens->count && i < hit->to + BEHIND; i++) {
         double mm = 0;
         if ((tokens->at[i].stop >= STOP_CLAUSE && !token_is(tokens, i, "(")) ||
-            (i >= hit->to && r->scope.fault[i] && !r->part[i]))
+            (i >= hit->to && r->scope.fault[i] && !r->part[i]) || (i > hit->to && fault_told_again(r, i)))
             break;
         if (i >= hit->from && i < hit->to) continue;
         if (is_length_at(tokens, i, &mm) || compared_at(tokens, i, &mm)) return mm;

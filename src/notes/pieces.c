@@ -380,7 +380,7 @@ static int number_apart(const struct fault_reader *r, size_t i) {
         if (r->scope.fault[at] && !r->part[at]) return 0;
         at++;
     }
-    if (at >= tokens->count || tokens->at[at].stop != STOP_COMMA) return 0;
+    if (at >= tokens->count || (tokens->at[at].stop != STOP_COMMA && !ANY(tokens, at, "-", ":"))) return 0;
     at++;
     size_t first = at;
     for (size_t k = 0; k < COUNT(about); k++) at += token_phrase(tokens, at, about[k]);

@@ -383,7 +383,7 @@ static bool is_put(const char *word) {
 }
 
 // "Brown stain top left": a corner without its preposition.
-static size_t bare_place(const struct fault_reader *r, size_t i) {
+size_t spot_bare_place(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
                                         "back", "rear",   "center", "centre", "middle", "corner", "edge"};
     const struct tokens *tokens = &r->note->tokens;
@@ -421,7 +421,7 @@ static size_t behind_size(const struct fault_reader *r, size_t i) {
             (r->scope.fault[at] && !r->part[at]))
             return 0;
         tell |= tokens->at[at].kind == TOKEN_FIGURE || token_among(tokens, at, tells, COUNT(tells)) ||
-                degree_word(r, at, &n);
+                degree_word(r, at, &n) || degrees_number(tokens, at) > 1; // "four or five, near one end"
     }
     return 0;
 }
@@ -433,19 +433,25 @@ static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) 
                                           "three",   "especially", "again", "particularly", "but",   "low",
                                           "down",    "up",         "high",  "halfway"};
     static const char *const others[] = {"of", "from", "to", "in", "up", "down", "over", "by", "through"};
+    static const char *const fills[] = {"or", "so", "of", "them", "few", "several", "about", "maybe", "more"};
     const struct tokens *tokens = &r->note->tokens;
     if (token_is(tokens, i, "though")) i++;
     if (i >= tokens->count || tokens->at[i].stop != STOP_COMMA) return 0;
     size_t sized = behind_size(r, i + 1);
     if (sized) i = sized;
     *from = i + 1;
-    size_t bare = bare_place(r, i + 1), at = i + 1, n;
+    size_t bare = spot_bare_place(r, i + 1), at = i + 1, n;
     if (bare) return bare;
     while (token_among(tokens, at, adverbs, COUNT(adverbs)) || token_is(tokens, at, "a") ||
            degree_word(r, at, &n))
         at += !token_among(tokens, at, adverbs, COUNT(adverbs)) && degree_word(r, at, &n) ? n : 1;
     if (at > i + 1 && ANY(tokens, at, "down", "up") && !spot_article(tokens, at + 1)) at++; // "low down near"
-    bool the = token_is(tokens, at + 1, "the") || (sized && spot_article(tokens, at + 1));
+    size_t number = at; // "moth holes, four or so near one end"
+    while (at < number + 4 && (degrees_number(tokens, at) || token_among(tokens, at, fills, COUNT(fills))))
+        at++;
+    bool counted = at > number;
+    bool the = token_is(tokens, at + 1, "the") || ((sized || counted) && spot_article(tokens, at + 1));
+    if (counted && !the) return 0;
     if (at == i + 1 && (token_among(tokens, at, others, COUNT(others)) || !the)) return 0;
     size_t to = place_behind(r, at, from);
     if (to && token_is(tokens, to, "only")) return to; // "on the back only"
@@ -566,7 +572,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
         if (to && to < hit->to) to = 0;
     }
     if (!to) to = place_within(r, hit, from);
-    if (!to && (to = bare_place(r, next)) != 0) *from = next;
+    if (!to && (to = spot_bare_place(r, next)) != 0) *from = next;
     if (!to) to = spot_narrowed(r, hit->to, from);
     if (!to) to = bare_clause(r, hit->to, from);
     if (!to) to = place_of_both(r, hit->to, from);

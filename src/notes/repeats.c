@@ -162,7 +162,8 @@ static size_t stands_for(const struct fault_reader *r, size_t i) {
     size_t n = token_longest(&r->note->tokens, i, words, COUNT(words));
     static const char *const sorts[] = {"smaller", "bigger",  "small",     "tiny",    "larger",  "large",
                                         "little",  "lighter", "deeper",    "more",    "further", "ones",
-                                        "shorter", "longer",  "shallower", "fainter", "one",     "similar"};
+                                        "shorter", "longer",  "shallower", "fainter", "one",     "similar",
+                                        "big",     "deep",    "long",      "bad",     "short",   "nasty"};
     static const char *const few[] = {"a",       "an",   "two", "three",   "four",
                                       "several", "some", "few", "another", "a couple of"};
     static const char *const pro[] = {"one", "ones"};
@@ -217,27 +218,81 @@ static size_t more_of_it(const struct fault_reader *r, size_t i) {
     return hit && hit->kinds[0]->mass && !is_denied(r, hit) ? i + n : 0;
 }
 
-static size_t read_another(struct fault_reader *r, size_t i) {
-    size_t end = stands_for(r, i), from = 0;
-    if (!end) end = more_of_it(r, i);
-    size_t to = end && opens_segment(r, i) ? spot_place_at(r, end, &from) : 0;
+// "One the size of a coin on the base", "one as big as a pea by the lip": behind what it is likened to or
+// measures; `i` where it is told nothing of its size.
+static size_t behind_likeness(const struct fault_reader *r, size_t i) {
+    static const char *const leads[] = {"the size of",     "about the size of", "size of",     "as big as",
+                                        "about as big as", "as long as",        "as large as", "about",
+                                        "maybe",           "roughly",           "nearly",      "almost"};
+    enum { WORDS_MOST = 7 };
     const struct tokens *tokens = &r->note->tokens;
-    if (!to || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") || !ends(tokens, to))
-        return i + 1;                 // "two of the three turn": pieces, no fault
+    bool figure = i < tokens->count && tokens->at[i].kind == TOKEN_FIGURE;
+    size_t n = token_longest(tokens, i, leads, COUNT(leads)), from = 0;
+    if (!n && !figure) return i;
+    for (size_t at = i + n + 1; at < tokens->count && at < i + n + WORDS_MOST; at++) {
+        if (tokens->at[at - 1].stop != STOP_NONE || r->scope.fault[at - 1]) return i;
+        if (spot_preposition(tokens, at) && spot_place_at(r, at, &from)) return at;
+    }
+    return i;
+}
+
+// "Beside it", "next to them", "nearby": a place that is told by the one before it.
+static size_t beside_it(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "beside it",  "by it",         "next to it", "near it",  "beside them",   "next to them",
+        "near them",  "nearby",        "alongside",  "close by", "further on",    "alongside it",
+        "just by it", "just below it", "below it",   "above it", "just above it", "behind it"};
+    return token_longest(tokens, i, words, COUNT(words));
+}
+
+// What stands for a fault once more at `i`, with a place of its own: where the words for it end, and its
+// place in [`*where`, `*where_to`). 0 if none.
+static size_t again_at(const struct fault_reader *r, size_t i, size_t *where, size_t *where_to) {
+    size_t end = stands_for(r, i), to = 0;
+    const struct tokens *tokens = &r->note->tokens;
+    if (!end) end = more_of_it(r, i);
+    if (!end || end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "of") ||
+        !opens_segment(r, i))
+        return 0; // "two of the three turn": pieces, no fault
+    size_t at = behind_likeness(r, end), beside = beside_it(tokens, at);
+    if (beside) *where = at, to = at + beside;
+    if (!to) to = spot_place_at(r, at, where);
+    if (!to && (to = spot_bare_place(r, at)) != 0) *where = at;
+    if (!to || !ends(tokens, to)) return 0;
     for (size_t k = end; k < to; k++) // "one is missing its ferrule"
-        if (ANY(tokens, k, "missing", "lost", "gone", "lacks", "lacking", "without")) return i + 1;
+        if (ANY(tokens, k, "missing", "lost", "gone", "lacks", "lacking", "without")) return 0;
+    *where_to = to;
+    return end;
+}
+
+bool fault_told_again(const struct fault_reader *r, size_t i) {
+    static const char *const opens[] = {"one", "another", "a", "two", "three", "four", "several", "some"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from, to;
+    if (ANY(tokens, i, "and", "plus", "also", "then")) i++;
+    return i > 0 &&
+           (tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "plus", "also", "then")) &&
+           token_among(tokens, i, opens, COUNT(opens)) && again_at(r, i, &from, &to) > 0;
+}
+
+static size_t read_another(struct fault_reader *r, size_t i) {
+    size_t from = 0, to = 0, end = again_at(r, i, &from, &to);
+    if (!end) return i + 1;
     const struct fault_hit *hit = last_fault(r, i, true);
     if (!hit || (is_denied(r, hit) && !is_counted_apart(r, hit, i))) return i + 1; // again.c
     struct fault_hit again = *hit;
     again.from = i;
     again.to = end;
     const char *where = fault_place(r->note, from, to);
-    const struct flaw *kind = kind_of_hit(r, hit, where);
-    fault_tell(r, &again, kind, NULL, where);
     struct record *record = r->note->record;
-    struct item_flaw *last = record->flaw_count ? &record->flaws[record->flaw_count - 1] : NULL;
+    const struct flaw *kind = kind_of_hit(r, hit, where);
+    for (size_t k = 0; k < record->flaw_count; k++) // of the kind that it was told as
+        if (record->flaws[k].span.from == r->note->tokens.at[hit->from].from) kind = record->flaws[k].kind;
+    size_t known = record->flaw_count;
+    fault_tell(r, &again, kind, NULL, where);
     int count = degrees_number(&r->note->tokens, i); // "two smaller along the edge"
-    if (last && last->kind == kind && last->where == where && !last->count && count > 1) last->count = count;
+    struct item_flaw *last = record->flaw_count > known ? &record->flaws[known] : NULL;
+    if (last) last->of = 0, last->count = count > 1 ? count : 0;
     return to;
 }
 

@@ -261,9 +261,17 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
 // with it and ends before token `to`.
 bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from) {
     const struct tokens *tokens = &r->note->tokens;
-    if (!to || is_no_subject(tokens, to - 1) || r->note->taken[to - 1] || r->scope.fault[to - 1])
+    if (!to || is_no_subject(tokens, to - 1) ||
+        ANY(tokens, to - 1, "enamel", "varnish", "glaze", "lacquer") || r->note->taken[to - 1] ||
+        r->scope.fault[to - 1])
         return false;
     size_t first = to - 1;
+    while (first > 0 && tokens->at[first - 1].stop == STOP_NONE && r->note->taken[first - 1] == TAKEN_VALUE)
+        first--; // "the red window"
+    if (first > 0 && tokens->at[first - 1].stop == STOP_NONE &&
+        ANY(tokens, first - 1, "red", "green", "blue", "black", "white", "yellow", "brown", "small", "large",
+            "big", "little", "wooden", "brass", "iron", "front", "back", "left", "right"))
+        first--;
     if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && ANY(tokens, first - 1, "the", "its")) first--;
     if (first > 0 && tokens->at[first - 1].stop == STOP_NONE && !opens_clause(tokens, first - 1))
         return false;

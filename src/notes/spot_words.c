@@ -88,7 +88,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
         return true; // "maker's name is worn": the name
     if (token_is(tokens, i, "thumb") && ANY(tokens, i + 1, "mark", "marks", "print", "prints", "smear"))
         return true;
-    if (i > 0 && token_is(tokens, i, "thread") && token_is(tokens, i - 1, "a")) return true; // "by a thread"
+    if (i > 0 && ANY(tokens, i, "thread", "threads") && ANY(tokens, i - 1, "a", "by", "few"))
+        return true; // "by a thread"
+    if (ANY(tokens, i, "foot", "feet") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        degrees_number(tokens, i - 1) > 0 && ANY(tokens, i + 1, "with", "long", "wide", "by", "x"))
+        return true; // "cord four foot with a nick in it"
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))
         return true; // "out of line"
@@ -109,10 +113,12 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
         !ANY(tokens, i - 1, "the", "on", "at", "to", "top", "bottom", "lower", "upper", "far", "front",
              "back"))
         return true; // "the damp got in and left a brown line"
+    if (i > 0 && token_is(tokens, i, "grain") && ANY(tokens, i - 1, "following", "with"))
+        return true; // "a crack following the grain"
     bool grain = token_is(tokens, i, "grain") && i > 0 &&
                  (token_is(tokens, i - 1, "a") || // "of salt"
                   (i > 1 && token_is(tokens, i - 1, "the") &&
-                   ANY(tokens, i - 2, "along", "with", "across", "against", "down", "follows")));
+                   ANY(tokens, i - 2, "along", "with", "across", "against", "down", "follows", "following")));
     static const char *const scattered[] = {"spots", "patches", "patch", "sheets", "strips"};
     if (i > 0 && token_among(tokens, i, scattered, COUNT(scattered)) &&
         (token_is(tokens, i - 1, "in") ||
@@ -235,17 +241,31 @@ static bool is_done(const struct tokens *tokens, size_t i) {
                "didn't", "to", "not");
 }
 
-// "Paper lifting along the equator", "the leather is lifting": a stuff that opens its clause and has a fault
-// of its own is a part. Goods that are all of that stuff have no such part.
+bool spot_is_stuff(const struct tokens *tokens, size_t i) {
+    static const char *const stuffs[] = {"paper", "leather", "leathercloth", "cloth",  "oilcloth", "skin",
+                                         "linen", "canvas",  "velvet",       "baize",  "felt",     "hide",
+                                         "cane",  "wicker",  "parchment",    "vellum", "hessian",  "rush",
+                                         "gauze", "webbing", "cardboard",    "vinyl",  "rubber",   "suede"};
+    return token_among(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs);
+}
+
+// "Paper lifting along the equator", "the leather is lifting", "velvet on the rim is torn": a stuff that
+// opens its clause and has a fault of its own is a part. Goods that are all of that stuff have no such part.
 static bool is_stuff_at_fault(const struct fault_reader *r, size_t i) {
-    static const char *const stuffs[] = {"paper", "leather", "leathercloth", "cloth", "oilcloth", "skin"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!token_among(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs) || tokens->at[i].stop != STOP_NONE)
-        return false;
+    if (!spot_is_stuff(tokens, i) || tokens->at[i].stop != STOP_NONE) return false;
     size_t start = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i, at = i + 1;
     if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
-    while (at < i + 4 && ANY(tokens, at, "is", "has", "are", "a", "bit", "badly", "slightly", "gone")) at++;
-    return at < tokens->count && ANY(tokens, at, "lifting", "peeling", "lifted", "torn", "coming", "bubbled");
+    if (spot_word(r, at) && !spot_preposition(tokens, at)) return false; // "leather handle broken"
+    if (ANY(tokens, at, "on", "at", "in", "inside", "over", "under", "near", "by",
+            "along")) // "on the barrel"
+        while (at < i + 4 && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at]) at++;
+    while (at < i + 6 && ANY(tokens, at, "is", "has", "are", "a", "bit", "badly", "slightly", "gone")) at++;
+    const char *type = r->note->record->type.value;
+    if (type && strstr(type, tokens->at[i].one)) return false;
+    return at < tokens->count &&
+           (ANY(tokens, at, "lifting", "peeling", "lifted", "torn", "coming", "bubbled") ||
+            (r->scope.fault[at] && !r->part[at] && !token_is(tokens, i, "cloth")));
 }
 
 // "Bottom strip is bent", "one of the back sticks broken", "no back beam": a noun of no list, which a side

@@ -63,6 +63,11 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
     while (start > 0 && prep - start < PART_WORDS_MOST && r->part[start - 1] && !r->scope.fault[start - 1] &&
            !spot_adverb(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE)
         start--;
+    if (start == prep && ANY(tokens, prep, "on", "at", "in", "inside", "near", "by", "under", "round") &&
+        prep > 0 && spot_plain_subject(r, prep, from)) { // "red window at the back is cracked"
+        *to = prep;
+        return true;
+    }
     if (start == prep || is_thing(r, prep - 1)) return false;
     while (start > 0 && spot_side(tokens, start - 1) && tokens->at[start - 1].stop == STOP_NONE) start--;
     size_t first = start;
@@ -333,7 +338,8 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
         if (tokens->at[at].stop >= STOP_CLAUSE ||
             (!but && !on_it && token_among(tokens, at, others, COUNT(others))))
             return false;
-        bool more = token_is(tokens, at, "no") && r->scope.fault[at - 1]; // "glass good no chips no cracks"
+        bool more = token_is(tokens, at, "no") && r->scope.fault[at - 1];  // "glass good no chips no cracks"
+        more |= ANY(tokens, at, "just", "only") && r->scope.fault[at - 1]; // "panel has no cracks just marks"
         joined |= but || more || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
                   token_is(tokens, at, "nor") || tokens->at[at].stop == STOP_COMMA;
     }
@@ -358,6 +364,11 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
     if (spot_numbered(r, hit, &from, &to) && (spot.part_to == spot.part_from || spot.part_from == from)) {
         spot.part_from = from;
         spot.part_to = to;
+    }
+    if (spot.part_to < hit->from && spot_is_stuff(&r->note->tokens, spot.part_from) &&
+        spot.where_to == spot.where_from && spot_preposition(&r->note->tokens, spot.part_to) &&
+        (to = spot_place_at(r, spot.part_to, &from)) != 0 && to <= hit->from) { // "leather on the slope is"
+        spot.where_from = from, spot.where_to = to;
     }
     return spot;
 }
