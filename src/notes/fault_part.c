@@ -141,7 +141,8 @@ void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_h
         thing--;
     size_t lead = thing;
     while (lead > 0 && ANY(tokens, lead - 1, "the", "its", "this")) lead--;
-    if (thing == at || lead == thing || lead < 2 || !ANY(tokens, lead - 1, "on", "of", "in", "inside", "to"))
+    if (thing == at || lead < 2 || (lead == thing && !ANY(tokens, lead - 1, "of")) ||
+        !ANY(tokens, lead - 1, "on", "of", "in", "inside", "to"))
         return;
     size_t to = lead - 1, from = to;
     while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && r->part[from - 1] &&

@@ -505,6 +505,8 @@ bool spot_opens_with_part(const struct fault_reader *reader, const struct fault_
 bool spot_of_contrast(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // Of words that lists of parts have: no part that could have a fault.
 bool spot_is_no_part(const char *part);
+// "Flap dry and cracked": before token `i` another state of the same part.
+bool spot_states_both(const struct fault_reader *reader, size_t i);
 // "Leather", "cloth": what a part of another stuff than the thing is called by.
 bool spot_is_stuff(const struct tokens *tokens, size_t i);
 // "Your finger", "for the record", "no point in hiding it"; there is a word before `part`.

@@ -425,6 +425,18 @@ static bool is_sound_cord(const struct fault_reader *r, const struct phrase_hit 
     return false;
 }
 
+// "Canvas strap frayed right through at one end": the strap has parted, and no hole is in it.
+static bool is_frayed_through(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool frayed = false, strap = false;
+    if (!text_same(hit->flaw->rule.id, "hole") || !ANY(tokens, hit->to - 2, "through")) return false;
+    for (size_t i = hit->to; i > 0 && hit->to - i < 10 && tokens->at[i - 1].stop < STOP_SENTENCE; i--) {
+        frayed |= ANY(tokens, i - 1, "frayed", "chafed");
+        strap |= ANY(tokens, i - 1, "strap", "straps", "cord", "rope", "sling", "webbing", "handle");
+    }
+    return frayed && strap;
+}
+
 // "Doors don't meet, a gap you could post a letter through": of the doors, and no board has split.
 static bool is_gap_of_doors(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -443,7 +455,7 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
            is_turned_or_worn(r, hit) || is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) ||
            is_gone_of_other(r, hit) || lacks_between(r, hit) || is_bit_of_degree(r, hit) ||
            is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit) ||
-           is_sound_cord(r, hit) || is_gap_of_doors(r, hit);
+           is_sound_cord(r, hit) || is_gap_of_doors(r, hit) || is_frayed_through(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what

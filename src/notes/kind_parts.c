@@ -307,7 +307,7 @@ static bool beltless(const struct said *s) {
 }
 
 static bool at_seam(const struct said *s) {
-    return kind_is_at_seam(s->r, s->hit);
+    return kind_is_at_seam(s->r, s->hit) || (s->place && strstr(s->place, "seam"));
 }
 static bool stony(const struct said *s) {
     const char *type = s->r->note->record->type.value;
@@ -344,6 +344,14 @@ static bool housing(const struct said *s) {
 }
 static bool recorded(const struct said *s) {
     return is_in(s->r, (const char *const[]){"media"}, 1);
+}
+
+// The lens of a lamp and the glass of a heater are for no look through.
+static bool lit(const struct said *s) {
+    const char *type = s->r->note->record->type.value;
+    bool lamp = type && is_of("lamp lamps lantern lanterns light headlamp", type);
+    return is_of("lens lenses", s->place) ? lamp
+                                          : is_of("glass", s->place) && kind_note_has(s->r, "wick burner");
 }
 
 // A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
@@ -402,9 +410,10 @@ static const struct meaning {
     {"wood-split", "crack", .when = metal},
     {"wood-split", "tear", .when = skin},
     {"wood-split", "tear", .of = HIDES},
-    {"wood-split", "seam-open", .of = "seam seams stitching"},
     {"wood-split", "seam-open", .when = at_seam},
     {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
+    {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = lit},
+    {"screen-damage", "chip", .any = "chipped chip chips", .when = lit},
     {"cord-frayed", "loose-part", .of = "wires", .any = "loose", .when = cordless},
     {"box-wear", "dent-bend", .any = "dent dents dented", .when = housing},
     {"box-wear", "tear", .any = "torn tear", .when = housing},
@@ -425,7 +434,6 @@ static const struct meaning {
     {"rubber-perished", "cord-frayed", .when = flexed},
     {"fabric-weak", "rubber-perished", .when = rubbery},
     {"dent-bend", "loose-part", .of = "door doors flap", .any = "dropped"},
-    {"dent-bend", "warped", .of = "stone stones", .any = "round true"},
     {"dent-bend", "warped", .any = "round", .when = stony},
     {"crack", "leather-crack", .of = "flap flaps skirt skirts girth girths panel panels", .when = of_leather},
     {"blade-wear", "wear-rub", .last = "worn", .when = blade_of_paddle},

@@ -442,6 +442,9 @@ static size_t bare_clause(const struct fault_reader *r, size_t i, size_t *from) 
     *from = i + 1;
     size_t bare = spot_bare_place(r, i + 1), at = i + 1, n;
     if (bare) return bare;
+    if (i + 2 < tokens->count && r->part[i + 1] && token_is(tokens, i + 2, "only") &&
+        (i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE))
+        return i + 2; // "fungus, edge only"
     while (token_among(tokens, at, adverbs, COUNT(adverbs)) || token_is(tokens, at, "a") ||
            degree_word(r, at, &n))
         at += !token_among(tokens, at, adverbs, COUNT(adverbs)) && degree_word(r, at, &n) ? n : 1;

@@ -161,7 +161,7 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
     return false;
 }
 
-static bool is_said_of(const char *word) {
+static bool says_state(const char *word) {
     static const char *const irregular[] = {"bent",   "torn",  "worn",  "split",
                                             "broken", "loose", "stuck", "stiff"};
     size_t n = strlen(word);
@@ -169,6 +169,18 @@ static bool is_said_of(const char *word) {
         if (text_same(word, irregular[k])) return true;
     return n > 3 && !text_same(word + n - 2, "ly") &&
            (text_same(word + n - 2, "ed") || text_same(word + n - 2, "en") || word[n - 1] == 'y');
+}
+
+// "Flap dry and cracked", "tyre flat and perished": before token `i` another state of the same part.
+bool spot_states_both(const struct fault_reader *r, size_t i) {
+    static const char *const others[] = {"there", "fine", "good",    "ok",   "okay",  "present", "here",
+                                         "sound", "both", "missing", "gone", "tight", "perfect", "clean"};
+    const struct tokens *tokens = &r->note->tokens;
+    return i > 2 && token_is(tokens, i - 1, "and") && says_state(tokens->at[i].fold) &&
+           tokens->at[i - 2].kind == TOKEN_WORD && tokens->at[i - 2].stop == STOP_NONE && r->part[i - 3] &&
+           !r->scope.fault[i - 3] && tokens->at[i - 3].stop == STOP_NONE && !r->part[i - 2] &&
+           !spot_preposition(tokens, i - 2) && !token_among(tokens, i - 2, others, COUNT(others)) &&
+           !spot_article(tokens, i - 2);
 }
 
 // "And the mouth is worn": what follows speaks of another part.
@@ -250,8 +262,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
                     tokens->at[start - 1].stop == STOP_NONE; // behind an article or a number
     if (hit->kinds[0]->form == STATE && !repaired && !(article && to == hit->from))
         return; // "the click only works"
-    if (hit->kinds[0]->form == FAULT && !verb && !is_said_of(tokens->at[hit->from].fold) &&
-        !is_said_of(tokens->at[hit->to - 1].fold))
+    if (hit->kinds[0]->form == FAULT && !verb && !says_state(tokens->at[hit->from].fold) &&
+        !says_state(tokens->at[hit->to - 1].fold))
         return;
     spot->part_from = which;
     spot->part_to = to;

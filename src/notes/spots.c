@@ -108,11 +108,11 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             at--;
             continue;
         }
-        size_t aside = tokens->at[at - 1].stop == STOP_COMMA ? before_aside(r, at - 1) : 0;
-        if (aside) {
-            at = aside;
-            continue;
-        }
+        size_t aside = tokens->at[at - 1].stop == STOP_COMMA ? before_aside(r, at - 1)
+                       : at == i && spot_states_both(r, at)  ? at - 2
+                                                             : 0;
+        if (aside) at = aside;
+        if (aside) continue;
         if (token_is(tokens, at - 1, "which") && at > 1 && tokens->at[at - 1].stop == STOP_NONE &&
             tokens->at[at - 2].stop == STOP_NONE && r->part[at - 2] && !is_thing(r, at - 2)) {
             at--; // "bar one lens which is cracked"
