@@ -76,5 +76,6 @@ bool name_is_no_name(const struct note *note, size_t from, size_t to) {
                "tudor", "sweden", "norway", "denmark", "spain", "portugal", "holland", "belgium", "austria",
                "switzerland", "poland", "hungary", "russia", "ireland", "scotland", "wales", "canada",
                "australia", "europe", "africa", "india", "mexico", "brazil", "egypt", "turkey", "greece",
-               "finland", "america", "korea");
+               "finland", "america", "korea", "pacific", "atlantic", "arctic", "antarctic", "mediterranean",
+               "asia", "greenland", "iceland", "baltic", "equator", "bible");
 }

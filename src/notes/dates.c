@@ -164,7 +164,7 @@ static enum story story_of(const struct note *note, size_t i) {
         other |= ANY(tokens, k, "born", "died", "married", "since", "until", "till", "retired", "moved",
                      "graduated", "expired", "expires", "inherited", "sold", "closed", "wedding", "worked",
                      "stopped", "replaced", "rewired", "repainted", "serviced", "refinished", "restored",
-                     "mended", "repaired");
+                     "mended", "repaired", "treated", "revarnished", "recovered", "reupholstered", "cleaned");
     }
     if (other) return STORY_OTHER;
     return bought ? (fresh ? STORY_NEW : STORY_OTHER) : STORY_NONE;

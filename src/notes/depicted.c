@@ -63,6 +63,15 @@ static bool is_worn_by_part(const struct note *note, size_t from, size_t to) {
     return led && !note->fault_word[from] && (to + 3 >= tokens->count || !note->fault_word[to + 3]);
 }
 
+// "Carriage moves, bell rings": what opens a later sentence and does its work is a part.
+static bool is_running(const struct note *note, size_t from, size_t to) {
+    size_t at = from > 0 && ANY(&note->tokens, from - 1, "the", "its") ? from - 1 : from;
+    return at > 0 && note->tokens.at[at - 1].stop != STOP_NONE &&
+           ANY(&note->tokens, to, "moves", "works", "runs", "turns", "rings", "opens", "closes", "spins",
+               "slides", "locks", "winds", "lights", "returns", "sticks", "rattles", "is", "has", "won't",
+               "doesn't", "sound");
+}
+
 bool is_depicted(const struct note *note, size_t from, size_t to) {
     static const char *const next[] = {"design",    "pattern",  "scene",   "motif",      "print",
                                        "picture",   "pictures", "theme",   "decoration", "shaped",
@@ -82,7 +91,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (is_beside_type(note, from, to) || ANY(tokens, to, "present", "gift", "party", "reception", "fair"))
         return false;
     if (standing_is_type(note, to) || token_among(&note->tokens, to, next, COUNT(next))) return true;
-    if (is_action(note, from, to) || is_the_part(note, from, to)) return false;
+    if (is_action(note, from, to) || is_the_part(note, from, to) || is_running(note, from, to)) return false;
     if (ANY(tokens, to, "fine", "good", "ok", "clear", "crisp", "legible", "readable", "worn", "rubbed",
             "faded") ||
         ANY(tokens, to, "not", "isn't", "aren't"))

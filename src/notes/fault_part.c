@@ -210,6 +210,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && text_same(kind->rule.id, "owner-name") && !strncmp(part, "number", 6))
         part = NULL;                                             // "number 4 painted on the side"
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
+    if (part && kind->class == CLASS_REPAIR && (text_same(part, "pattern") || text_same(part, "design")))
+        part = NULL; // "blue pattern, one with a stapled repair"
+    if (part && (text_same(part, "does") || text_same(part, "did"))) part = NULL; // "does smell a bit"
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))

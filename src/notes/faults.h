@@ -482,6 +482,7 @@ void read_ceased(struct fault_reader *reader);
 void read_shortfall(struct fault_reader *reader);
 
 // absent.c: the part of those tokens is missing, said by the words of the cue.
+bool absent_is_renamed(const struct fault_reader *r, size_t i); // absent_more.c: "cards? no, bookmarks"
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
                               size_t cue_to);
 // How the box around the thing is called.

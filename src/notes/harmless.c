@@ -104,11 +104,24 @@ static bool is_part_at_rest(const struct fault_reader *r, const struct fault_hit
     return at > 0 && r->part && r->part[at - 1] && r->note->taken[at - 1] != TAKEN_TYPE;
 }
 
+// "Oak table. Dark stain.": how the wood is finished, where the clause says no more.
+static bool is_wood_stain(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    const struct family *family = r->note->record->family;
+    if (hit->to != i + 1 || i < 2 || !ANY(tokens, i, "stain") || !family ||
+        !text_same(family->rule.id, "furniture"))
+        return false;
+    return ANY(tokens, i - 1, "dark", "light", "medium", "walnut", "oak", "mahogany", "teak", "jacobean") &&
+           tokens->at[i - 2].stop != STOP_NONE &&
+           (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_one_of_several(r, hit) || is_wood_stain(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

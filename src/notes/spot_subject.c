@@ -142,7 +142,8 @@ static bool is_no_subject(const struct tokens *tokens, size_t i) {
         "everyone",   "your",      "mine",     "must",      "might",    "water",   "smoke",     "damp",
         "rust",       "dust",      "dirt",     "even",      "ever",     "dozens",  "hundreds",  "loads",
         "masses",     "heaps",     "tons",     "thousands", "plenty",   "scores",  "umpteen",   "left",
-        "theres",     "thats",     "heres",    "whats",     "theyre"};
+        "theres",     "thats",     "heres",    "whats",     "theyre",   "does",    "did",       "will",
+        "would",      "could",     "should",   "doing",     "done"};
     static const char *const pronouns[] = {
         "it's",    "maker's",   "owner's", "seller's", "that's", "there's", "what's",       "he's",
         "she's",   "who's",     "here's",  "where's",  "let's",  "one's",   "everything's", "this's",

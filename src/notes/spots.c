@@ -316,6 +316,13 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
     const struct tokens *tokens = &r->note->tokens;
     size_t at = scope_sentence_start(&r->scope, i);
     while (at < i && spot_article(tokens, at)) at++;
+    if (at < i && !r->part[at]) { // "…, the skiver is red and torn"
+        size_t own = i;
+        while (own > at && tokens->at[own - 1].stop == STOP_NONE) own--;
+        if (own > at && ANY(tokens, own, "the", "its") && tokens->at[own - 1].stop == STOP_COMMA)
+            at = own + 1;
+        while (at < i && at < own + 3 && !r->part[at] && r->note->taken[at] == TAKEN_VALUE) at++;
+    }
     *from = at;
     while (at < i && r->part[at]) at++;
     *to = at;

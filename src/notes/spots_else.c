@@ -166,7 +166,7 @@ bool spot_of_verbs(const struct fault_reader *r, const struct fault_hit *hit, si
     size_t behind = hit->from, n; // "folds, a bit stiff", "stitched, an old mend"
     while (behind > 0 && tokens->at[behind - 1].stop == STOP_NONE && hit->from - behind < VERBS_MOST &&
            (spot_article(tokens, behind - 1) ||
-            ANY(tokens, behind - 1, "bit", "old", "neat", "very", "quite") ||
+            ANY(tokens, behind - 1, "bit", "old", "neat", "very", "quite", "is", "are", "has", "but") ||
             (degree_word(r, behind - 1, &n) && n == 1)))
         behind--;
     if (behind < 3 || tokens->at[behind - 1].stop != STOP_COMMA) return false;

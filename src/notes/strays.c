@@ -272,7 +272,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     // "Missing buttons? None", "water rings none": it is the fault that there is none of.
     bool fault = i > 0 && r->scope.fault[i - 1] && tokens->at[i - 1].stop == STOP_NONE;
     if (entry && fault) return;
-    if (n + entry) part_tell_missing(r, &part, i, at + n + entry);
+    if (n + entry && !absent_is_renamed(r, at)) part_tell_missing(r, &part, i, at + n + entry);
 }
 
 // "Manual? Not with it.", "The lens cap? Never had one": the question at `i` names the part, and nothing
