@@ -558,14 +558,12 @@ void read_absent(struct fault_reader *r) {
             if (absent_read_plain(r, i)) continue;
             // Any other noun that is said to be missing: "the inkwell is missing".
             if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
-                !absent_is_renamed(r, noun.to) && lacking_said_behind(&r->scope, noun.to, &n) &&
-                !is_measure(tokens, i) && !absent_turns_into(r, noun.to + n) &&
-                !lacks_something(tokens, noun.to + n - 1, noun.to + n))
+                lacking_said_behind(&r->scope, noun.to, &n) && !is_measure(tokens, i) &&
+                !absent_turns_into(r, noun.to + n) && !lacks_something(tokens, noun.to + n - 1, noun.to + n))
                 absent_tell(r, i, noun.to, noun.to, noun.to + n);
             continue;
         }
         parts = absent_part(r, i);
-        if (parts && absent_is_renamed(r, i + parts)) continue;
         if (parts && lacking_said_behind(&r->scope, i + parts, &n) && !absent_turns_into(r, i + parts + n) &&
             !lacks_something(tokens, i + parts + n - 1, i + parts + n)) {
             size_t owner = before_place(r, i);

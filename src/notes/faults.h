@@ -105,6 +105,7 @@ bool spot_counted(const struct fault_reader *reader, size_t i, size_t *from, siz
 // spot_subject.c: a word that begins the clause and that no list has, before token `to`.
 bool spot_plain_noun(const struct fault_reader *r, size_t i); // of the word book, and no place
 bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from);
+bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
 bool spot_object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to);
 size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from); // place_later.c: "(motor)"
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -404,3 +404,26 @@ bool spot_object_behind(const struct fault_reader *r, const struct fault_hit *hi
     bool ends = at >= tokens->count || tokens->at[at].stop != STOP_NONE || !r->scope.fault[at];
     return at > first && ends;
 }
+
+// "The chain isn't broken, it's tarnished": the part that the clause before speaks of.
+bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
+    enum { GAP_MOST = 6 };
+    static const char *const pronouns[] = {"it", "it's", "its", "they", "they're", "that"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = i;
+    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && i - start < GAP_MOST &&
+           !token_is(tokens, start - 1, "and") && !token_is(tokens, start - 1, "but"))
+        start--;
+    while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
+    if (start == 0 || !token_among(tokens, start, pronouns, COUNT(pronouns))) return false;
+    if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
+    size_t sentence = scope_sentence_start(&r->scope, i);
+    for (size_t at = sentence; at < start && at < sentence + 4; at++) {
+        if (!r->part[at]) continue;
+        *from = at;
+        *to = at + 1;
+        while (*to < start && r->part[*to]) ++*to;
+        return true;
+    }
+    return false;
+}

@@ -249,28 +249,6 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     return false;
 }
 
-// "The chain isn't broken, it's tarnished": the part that the clause before speaks of.
-static bool part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
-    static const char *const pronouns[] = {"it", "it's", "its", "they", "they're", "that"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t start = i;
-    while (start > 0 && tokens->at[start - 1].stop == STOP_NONE && i - start < GAP_MOST &&
-           !token_is(tokens, start - 1, "and") && !token_is(tokens, start - 1, "but"))
-        start--;
-    while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
-    if (start == 0 || !token_among(tokens, start, pronouns, COUNT(pronouns))) return false;
-    if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
-    size_t sentence = scope_sentence_start(&r->scope, i);
-    for (size_t at = sentence; at < start && at < sentence + 4; at++) {
-        if (!r->part[at]) continue;
-        *from = at;
-        *to = at + 1;
-        while (*to < start && r->part[*to]) ++*to;
-        return true;
-    }
-    return false;
-}
-
 // "A wobbly leg": what the adjective stands before.
 static bool part_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -472,7 +450,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
             spot->part_to++;
     } else if (part_inside(r, hit, &from, &to) ||
                (spot->where_to == spot->where_from && !spot_is_of_all(r, hit) &&
-                part_of_pronoun(r, hit->from, &from, &to))) {
+                spot_part_of_pronoun(r, hit->from, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || spot_object_behind(r, hit, &from, &to) ||
