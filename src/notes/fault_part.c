@@ -230,6 +230,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
+    bool within = spot->part_from > hit->from && spot->part_to <= hit->to;
+    if (part && within && text_same(kind->rule.id, "glued-repair") &&
+        ANY(&note->tokens, spot->part_to - 1, "screw", "screws", "nail", "nails", "bolt", "bolts", "pin"))
+        part = NULL; // "someone has put a screw through it"
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);

@@ -316,9 +316,13 @@ bool kind_is_untearable(const struct fault_reader *r, const char *place) {
     if (place && !kind_has_word(place, "corner") && !kind_has_word(place, "corners") &&
         !kind_has_word(place, "edge"))
         return false;
-    for (size_t i = 0; i < r->material_count; i++)
-        for (size_t k = 0; !r->materials[i]->of && k < COUNT(classes); k++)
+    for (size_t i = 0; i < r->material_count; i++) {
+        const char *of = r->materials[i]->of;
+        bool its = !of || (place &&
+                           text_same(say_singular(r->note->arena, of), say_singular(r->note->arena, place)));
+        for (size_t k = 0; its && k < COUNT(classes); k++)
             is |= kind_names_material(classes[k], r->materials[i]->value);
+    }
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     return (is && !is_in(r, paper, COUNT(paper))) ||
            (type && kind_has_word("slate tile", last ? last + 1 : type));
@@ -481,4 +485,11 @@ bool kind_is_at_seam(const struct fault_reader *r, const struct fault_hit *hit) 
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->to + (ANY(tokens, hit->to + 1, "the", "a", "one") ? 2 : 1);
     return ANY(tokens, hit->to, "at", "along", "on", "down") && ANY(tokens, at, "seam", "seams", "stitching");
+}
+
+// Not half of it, and no piece of it.
+bool kind_is_whole_lost(const struct fault_reader *r, const struct fault_hit *hit) {
+    return hit->to < 2 ||
+           !ANY(&r->note->tokens, hit->to - 2, "half", "partly", "part", "partially", "nearly", "mostly",
+                "corner", "piece", "bit", "chunk", "edge", "tip", "lump", "section", "end", "side");
 }

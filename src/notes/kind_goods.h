@@ -25,6 +25,7 @@ bool kind_is_by_moth(const struct fault_reader *reader, const struct fault_hit *
 bool kind_is_locked(const struct fault_reader *reader);
 bool kind_is_hardware(const struct fault_reader *reader);                      // nothing that is worn
 bool kind_is_untearable(const struct fault_reader *reader, const char *place); // is hard
+bool kind_is_whole_lost(const struct fault_reader *reader, const struct fault_hit *hit); // no bit of it
 bool kind_is_mainsless(const struct fault_reader *reader); // has no cord that brings power
 bool kind_lies_badly(const struct tokens *tokens, const struct fault_hit *hit);
 bool kind_is_bare_handle(const struct fault_reader *r, const struct fault_hit *hit, const char *place);

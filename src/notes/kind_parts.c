@@ -244,11 +244,8 @@ static bool worn_there(const struct said *s) {
            s->r->note->tokens.at[s->hit->from].stop == STOP_NONE;
 }
 
-// Not half of it, and no piece of it.
 static bool whole_lost(const struct said *s) {
-    return s->hit->to < 2 ||
-           !AT(s, s->hit->to - 2, "half", "partly", "part", "partially", "nearly", "mostly", "corner",
-               "piece", "bit", "chunk", "edge", "tip", "lump", "section", "end", "side");
+    return kind_is_whole_lost(s->r, s->hit);
 }
 
 static bool shod(const struct said *s) {
@@ -461,11 +458,10 @@ static const struct meaning {
     {"peeling-coating", "finish-crackle", .when = varnished},
     {"paint-flaking", "finish-crackle", .when = varnished},
     {"clasp-fault", "partly-working", .of = "chuck jaw jaws vice clutch brake"},
-    {"clasp-fault", "dent-bend", .of = PINS, .last = "bent", .when = hardware}, // of a shackle
+    {"clasp-fault", "dent-bend", .of = PINS " wire wires", .last = "bent", .when = hardware}, // of a shackle
     {"clasp-fault", "broken-part", .of = PINS, .last = GONE_OFF, .when = hardware},
     {"clasp-fault", .of = PINS, .last = "missing gone lost", .when = hardware, .absent = true},
     {"clasp-fault", "loose-part", .of = PINS, .last = "loose wobbly", .when = hardware},
-    {"clasp-fault", "dent-bend", .of = "wire wires", .last = "bent", .when = hardware},
     {"clasp-fault", "seized", .of = PINS, .last = "stuck stiff turn", .when = hardware},
     {"zip-fault", "dent-bend", .of = "pull pulls buckle buckles", .last = "bent", .when = zipless},
     {"zip-fault", "broken-part", .of = "pull pulls", .last = GONE_OFF, .when = zipless},
@@ -475,7 +471,10 @@ static const struct meaning {
     {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
     {"strap-damage", "dent-bend", .of = "buckle buckles tongue lug lugs ring rings", .last = "bent",
      .when = beltless},
-    {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off", .when = edgeless},
+    {"blade-wear", "broken-part", .of = "tip tips", .last = "missing gone lost broken off snapped",
+     .when = edgeless},
+    {"blade-wear", "broken-part", .of = "antenna tine tines prong prongs finial spike",
+     .any = "snapped broken missing gone lost off"},
     {"blade-wear", "dent-bend", .last = "bent"},
     {"blade-wear", "broken-part", .of = "teeth tooth", .last = "missing gone snapped", .when = edgeless},
     {"edge-wear", "blade-wear", .any = "nick nicks nicked", .when = edged},

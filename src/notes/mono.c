@@ -55,6 +55,9 @@ void read_mono(struct note *note) {
         cut |= ANY(&note->tokens, i, "initial", "initials") || is_stitched(note, i, family);
         if ((!cut && !token_is(&note->tokens, i, "mono")) || (!cut && note->taken[i] != TAKEN_NOT)) continue;
         if (cut && !letters_behind(note, i + 1)) continue;
+        if (cut && ANY(&note->tokens, i + 1, "s.s", "s.s.", "ss", "h.m.s", "h.m.s.", "hms", "m.v", "m.v.",
+                       "mv", "p.s"))
+            continue; // "engraved S.S. MARDOWEN": a ship
         if (i && ANY(&note->tokens, i - 1, "no", "not")) continue;
         size_t to = i + 1;
         while (to < i + 4 && to < note->tokens.count && note->tokens.at[to].kind == TOKEN_WORD &&

@@ -65,6 +65,7 @@ static size_t noun_behind(const struct fault_reader *r, size_t i, size_t *from) 
     struct noun_found noun;
     for (size_t at = i + 1; at < tokens->count && at <= i + 1 + ADJECTIVES_MOST; at++) {
         if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+        if (ANY(tokens, at, "left", "here", "there", "remain", "remaining", "present")) return 0;
         if (degrees_number(tokens, at)) continue; // "two of the four knobs": not the four knobs
         size_t parts = absent_part(r, at);
         *from = at;
@@ -95,6 +96,12 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
     struct note *note = r->note;
     size_t from = 0, to = noun_behind(r, here->at, &from);
     if (!to) to = noun_behind(r, whole->at, &from);
+    size_t head = here->at > 1 && note->tokens.at[here->at - 1].stop != STOP_NONE ? here->at - 2 : 0;
+    if (!to && head && note->tokens.at[head + 1].stop < STOP_SENTENCE && r->part[head] &&
+        note->tokens.at[head].one != note->tokens.at[head].fold) { // "studs, three out of four left"
+        from = head;
+        to = head + 1;
+    }
     const char *part = to ? fault_words(note, from, to) : NULL;
     int lacks = whole->value - here->value;
     if (to && note->taken[to - 1] == TAKEN_TYPE) part = NULL; // "one candlestick that used to be two"
@@ -104,7 +111,20 @@ static void tell_lack(struct fault_reader *r, const struct amount *whole, const 
         absent_kind_here(r, part, 2) == pieces)
         kind = pieces;
     if (!kind || is_told(r, kind, part, lacks, whole->value)) return;
-    struct item_flaw *flaw = fault_add(r, kind, kind == pieces ? NULL : part, NULL, cue_from, cue_to);
+    size_t said = note->tokens.at[cue_from].from, ends = note->tokens.at[cue_to - 1].to;
+    struct item_flaw *flaw = NULL;
+    for (size_t i = 0; i < note->record->flaw_count && !flaw; i++) { // "should be ten" by the words of a rule
+        struct item_flaw *known = &note->record->flaws[i];
+        bool same = known->kind == pieces && !known->count && !known->part;
+        if (same && known->span.from <= said && known->span.to >= ends) flaw = known;
+    }
+    bool named =
+        part && to == from + 1 && !ANY(&note->tokens, from, "piece", "pieces", "pcs", "parts", "bits");
+    if (flaw) {
+        flaw->kind = kind;
+        flaw->part = kind == pieces && !named ? NULL : part;
+    } else
+        flaw = fault_add(r, kind, kind == pieces && !named ? NULL : part, NULL, cue_from, cue_to);
     flaw->count = lacks;
     flaw->of = flaw->part ? whole->value : 0;
     note_take(note, here->at, here->at + 1, TAKEN_FLAW);
@@ -132,8 +152,15 @@ static void read_should(struct fault_reader *r, size_t i) {
     if (sentence && i < sentence + 3)
         sentence = scope_sentence_start(&r->scope, sentence - 1); // "11 in it. Should be 12."
     for (size_t at = start > sentence ? start : sentence; at < i; at++) {
-        struct amount before = number_from(r, at, i);
-        if (before.value) here = before;
+        struct amount before = number_from(r, at, i); // "seven slats, three rotten, should be nine"
+        if (before.value && (before.value > here.value || here.value >= whole.value)) here = before;
+    }
+    for (size_t at = whole.at + 1; at < whole.at + FAR && at + 1 < tokens->count; at++) {
+        if (tokens->at[at].stop >= STOP_SENTENCE) break;
+        int count = degrees_number(tokens, at + 1); // "should be six but I count five"
+        if (count && count < whole.value &&
+            ANY(tokens, at, "count", "counted", "counts", "find", "see", "only"))
+            here = (struct amount){at + 1, count};
     }
     int all = r->note->record->count; // "the other two have chips. Should be five."
     if (here.value && all > here.value && all < whole.value) here.value = all;
