@@ -22,6 +22,14 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
 size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);
+// A mark beside a device ("1931 and an arrow stamped on it", "the mark is a D in a diamond"), a figure that is
+// raised or pressed into what it stands in, figures of a weight; mark_devices.c.
+size_t mark_find_device(struct note *note, size_t i);
+// Does what stands before token `i` end with a device and a joint: "anchor and", "a star over"? Where the
+// device begins; `i` where it does not.
+size_t mark_device_before(const struct note *note, size_t i);
+// The token behind "6 x 30" or "3/8 - 7/16", whose first figure is token `i`; i + 1 where it is alone.
+size_t mark_figures_end(const struct note *note, size_t i);
 // "Made in Sweden on the base", which a capital and a place tell from what the seller says.
 size_t mark_find_origin(struct note *note, size_t i);
 // Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
@@ -48,6 +56,8 @@ size_t mark_up_to_place(const struct note *note, size_t i);
 size_t mark_in_letters(const struct note *note, size_t at);
 // "34/150": of so many prints, and no fraction that anybody measures with.
 bool mark_is_edition(const char *fold);
+// "2/3/64", "12.5.1983": kept as written, since the order of day and month is not known.
+bool mark_is_day(const char *fold);
 // "No. 12", "no 12": a number, and no denial.
 bool mark_is_no_figure(const struct note *note, size_t i);
 // "Worm in the back, says treated": what somebody says at token `says`, and nothing bears.

@@ -7,6 +7,7 @@
 #include "notes/any.h"
 #include "notes/mark_words.h"
 #include "notes/place.h"
+#include "text/order.h"
 #include "notes/things.h"
 #include "rules/ruleset.h"
 
@@ -84,6 +85,16 @@ size_t mark_on_piece(const struct note *note, size_t from, size_t at) {
                : 0;
 }
 
+// Where makers put their names.
+static bool is_signed_part(const char *where) {
+    static const char *const parts[] = {"dial",   "face",  "movement", "back plate", "backplate",
+                                        "barrel", "blade", "bridge",   "badge",      "top plate",
+                                        "lens",   "scale", "tuning",   "bezel",      "nameplate"};
+    for (size_t k = 0; k < sizeof parts / sizeof *parts; k++)
+        if (text_same(where, parts[k])) return true;
+    return false;
+}
+
 // "Mark on blade F. DUNNICK & SONS": the place stands between.
 size_t mark_find_placed(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -92,14 +103,15 @@ size_t mark_find_placed(struct note *note, size_t i) {
     bool bearer = ANY(tokens, i, "plate", "label", "badge", "transfer", "plaque", "tag", "decal", "sticker",
                       "nameplate", "stencil", "tally");
     if ((!bearer && !ANY(tokens, i, "mark", "stamp", "marking", "inscription", "legend", "name", "lettering",
-                         "maker")) ||
+                         "maker", "signature", "backstamp", "trademark")) ||
         mark_is_denied(note, i))
         return 0;
     size_t at = i + 1;
     bool cast = mark_is_stamp(note, at); // "name cast in the treadle: BRAITHE"
-    if (!cast && ANY(tokens, i, "name", "lettering", "maker")) return 0;
+    size_t place = place_at(note, at + (cast ? 1 : 0), &where);
+    bool makers = where && is_signed_part(where); // a name elsewhere may be an owner's
+    if (!cast && !makers && ANY(tokens, i, "name", "lettering", "maker")) return 0;
     if (cast) at++;
-    size_t place = place_at(note, at, &where);
     if ((cast || bearer) && !place && ANY(tokens, at, "in", "on", "into", "under", "inside") &&
         ANY(tokens, at + 1, "the", "its") && at + 3 < tokens->count &&
         (tokens->at[at + 3].stop >= STOP_COMMA || tokens->at[at + 3].capitals)) { // a part that no list has

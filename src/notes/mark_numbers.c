@@ -95,3 +95,14 @@ bool mark_is_edition(const char *fold) {
     }
     return of >= 10 && of < 10000 && (of & (of - 1)) != 0;
 }
+
+bool mark_is_day(const char *fold) {
+    int parts = 0;
+    for (const char *c = fold; *c; c++) {
+        if (*c == '/' || *c == '.')
+            parts++;
+        else if (*c < '0' || *c > '9')
+            return false;
+    }
+    return parts == 2;
+}

@@ -255,6 +255,11 @@ static bool is_governed(const struct note *note, size_t i) {
             k -= 2;
             continue;
         }
+        size_t device = mark_device_before(note, k);
+        if (device < k) {
+            k = device;
+            continue;
+        }
         size_t place = 0;
         const char *where;
         for (size_t p = k; p > 0 && p + WORDS_MOST > k && tokens->at[p - 1].stop == STOP_NONE; p--)

@@ -76,6 +76,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
         if (at > i && note->tokens.at[at].kind == TOKEN_WORD && place_at(note, at, &where) &&
             !note->tokens.at[at].capitals && !firm_word(&note->tokens, at + 1))
             break;
+        if (note->tokens.at[at].kind == TOKEN_FIGURE) at = mark_figures_end(note, at) - 1;
         at++;
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
         const struct token *last = &note->tokens.at[at - 1];
@@ -428,6 +429,7 @@ static size_t find_noun(struct note *note, size_t i) {
         size_t end = at < tokens->count && !tokens->shouts ? mark_proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
         if (token_is(tokens, i, "letter") && end <= at + 1) end = mark_is_one_letter(note, at) ? at + 1 : at;
+        if (end == at && token_is(tokens, i, "signature")) return mark_find_placed(note, i);
         if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;
         bool whole = number && tokens->at[i].capital &&
                      (at > i + 1 || (token_is(tokens, i, "no") && i && !tokens->at[i].starts));
@@ -439,7 +441,8 @@ static size_t find_noun(struct note *note, size_t i) {
         found.end += 2;
     // A number alone may be a size or a model.
     bool beside = found.end != before || ANY(tokens, found.end, "and") ||
-                  ANY(tokens, found.end, "stamped", "impressed");
+                  ANY(tokens, found.end, "stamped", "impressed", "incised", "painted", "cast", "scratched",
+                      "etched", "engraved");
     if (number && !beside && !mark_is_told_number(note, i, found.to)) return 0;
     if (!mark_keep(note, i, &found)) return 0;
     if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end, found.where);
@@ -507,18 +510,6 @@ static size_t find_run(struct note *note, size_t i) {
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }
 
-// "2/3/64", "12.5.1983": kept as written, since the order of day and month is not known.
-static bool is_written_date(const char *fold) {
-    int parts = 0;
-    for (const char *c = fold; *c; c++) {
-        if (*c == '/' || *c == '.')
-            parts++;
-        else if (*c < '0' || *c > '9')
-            return false;
-    }
-    return parts == 2;
-}
-
 // "patent 1913", "pat. pending", "1/250 in pencil", "postmarked Aug 3 1911".
 static size_t find_dated(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -546,7 +537,7 @@ static size_t find_dated(struct note *note, size_t i) {
     } else if (tokens->at[i].kind == TOKEN_FIGURE && mark_is_edition(tokens->at[i].fold)) {
         const char *where;
         if (!place_at(note, at, &where) && !ANY(tokens, at, "bottom", "lower", "left", "right")) return 0;
-    } else if (is_written_date(tokens->at[i].fold)) {
+    } else if (mark_is_day(tokens->at[i].fold)) {
         const char *where;
         if (!place_at(note, at, &where)) return 0;
     } else if (ANY(tokens, i, "postmarked", "postmark")) {
@@ -589,7 +580,7 @@ static size_t find_quote(struct note *note, size_t i) {
 void read_writing(struct note *note) {
     static size_t (*const finders[])(struct note *, size_t) = {find_verb, mark_find_origin, mark_find_number,
                                                                find_noun, find_dated,       find_quote,
-                                                               find_run,  mark_find_alone};
+                                                               find_run,  mark_find_alone,  mark_find_device};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < sizeof finders / sizeof *finders && !taken && note->taken[i] == TAKEN_NOT; k++)

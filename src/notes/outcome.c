@@ -2,7 +2,9 @@
 // What a note's faults come to together: what clashes with another is given back or left out.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/persons.h"
 #include "text/order.h"
 
 static bool is_kind(const struct item_flaw *flaw, const char *id) {
@@ -186,7 +188,38 @@ static void drop_owners_monogram(struct record *record) {
     record->flaw_count = kept;
 }
 
+// "Crate stencilled HOLT & SON", "the printer's name": a firm's, which nobody owned it by.
+static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
+    enum { BEHIND = 6 };
+    const struct tokens *tokens = &note->tokens;
+    size_t behind = 0;
+    for (size_t k = 0; k < tokens->count && behind < BEHIND; k++) {
+        const struct token *token = &tokens->at[k];
+        if (token->to <= flaw->span.from) continue;
+        if (token->from >= flaw->span.to) {
+            if (token->stop >= STOP_COMMA) return false;
+            behind++;
+        }
+        if (firm_word(tokens, k) || token_is(tokens, k, "&")) return true;
+        if (token_is(tokens, k, "name") && k > 0 &&
+            ANY(tokens, k - 1, "printer's", "publisher's", "maker's", "firm's", "shop's", "retailer's",
+                "dealer's", "dairy's", "company's"))
+            return true;
+    }
+    return false;
+}
+
+static void drop_firms(const struct note *note) {
+    struct record *record = note->record;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (!is_kind(&record->flaws[i], "owner-name") || !is_firms(note, &record->flaws[i]))
+            record->flaws[kept++] = record->flaws[i];
+    record->flaw_count = kept;
+}
+
 void faults_settle(struct note *note) {
+    drop_firms(note);
     drop_ones(note->record);
     drop_owners_monogram(note->record);
     drop_manner(note);

@@ -407,6 +407,8 @@ static size_t read_doing(struct note *note, size_t i) {
     bool place = token_among(tokens, to, places, sizeof places / sizeof *places) &&
                  (owner || ANY(tokens, to, "estate", "family", "collection", "household", "clearance"));
     bool deed = token_longest(tokens, to, deeds, sizeof deeds / sizeof *deeds) > 0;
+    const char *where; // "Somebody across the dial": no neighbor, but what is written there
+    if (deed && ANY(tokens, to, "across", "down", "over", "up") && place_at(note, to, &where)) deed = false;
     bool maker = deed && ANY(tokens, to, "made", "at", "from", "down", "up", "over") && english_at(note, i);
     if (!place && (!deed || maker)) return 0;
     bool own = ANY(tokens, to + 1, "it", "this", "them", "me", "us"); // "Cyril built it"
@@ -414,6 +416,17 @@ static size_t read_doing(struct note *note, size_t i) {
     if (deed && ANY(tokens, to, "at", "from") && !(i > 0 && ANY(tokens, i - 1, "by", "old", "from", "off")))
         return 0;
     return person_keep_back(note, i, to);
+}
+
+// "Blade stamped", "the lock is marked".
+static bool is_marked_part(const struct note *note, size_t i) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = i; k < i + WORDS_MOST && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (k > i && ANY(tokens, k, "stamped", "marked", "engraved", "embossed", "signed", "says", "reads",
+                         "impressed", "cast"))
+            return true;
+    return false;
 }
 
 // "A name tape: J HOLLOWAY", "old label inside: Miss D. Somebody", "in biro: P Somebody 5C".
@@ -490,6 +503,8 @@ static size_t read_tape(struct note *note, size_t i) {
         return 0; // whoever drew it
     for (size_t at = i + n; n && at < tokens->count && at < i + n + FAR; at++) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
+        // "Owner's initials on the handle, blade stamped …": the maker's
+        if (n == 2 && tokens->at[at].stop == STOP_COMMA && is_marked_part(note, at + 1)) break;
         if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
         if (at == i + n && ANY(tokens, i, "engraved") && english_at(note, at) &&
             !person_first_name(note, at) && person_form_end(note, at) == at &&
