@@ -32,7 +32,6 @@ static const struct notes_case verbs[] = {
     {"Jar, a 7 pressed into the clay.", "7"},
     {"Bowl, mark on the base is a Q in a diamond.", "Q @ base"},
     {"Plate, printed mark on the back: anchor and Orrindel.", "Orrindel"},
-    {"Radio with Orrindel along the top.", "Orrindel @ top"},
     {"Clock, name on the dial Orrindel.", "Orrindel @ dial"},
     {"Vase, etched signature on the base, M. Orrindel.", "M. Orrindel @ base"},
     {"Anvil, weight marks 0 3 21 on the side.", "0 3 21 @ side"},
