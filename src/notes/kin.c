@@ -191,11 +191,14 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
     const char *best = NULL;
     int metal = hint(note, "metalware"), most = metal ? metal + LEAST : LEAST - 1, brittle = 0;
     for (size_t i = 0; i < note->tokens.count; i++)
-        if (token_among(&note->tokens, i, breaks, COUNT(breaks))) brittle = LEAST;
+        if (token_among(&note->tokens, i, breaks, COUNT(breaks)) &&
+            !(i > 1 && (ANY(&note->tokens, i - 1, "paint", "varnish") ||
+                        ANY(&note->tokens, i - 2, "paint", "varnish")))) // "paint is crazed": of tin, too
+            brittle = LEAST;
     for (size_t i = 0; i < note->tokens.count; i++) // these chip too
         if (ANY(&note->tokens, i, "mache", "lacquer", "lacquered", "japanned", "bakelite", "plastic",
                 "melamine", "slate", "marble", "toleware", "tole", "wooden", "oak", "mahogany", "composition",
-                "plaster"))
+                "plaster", "metal", "galvanized", "galvanised"))
             brittle = 0;
     if (is_of_fancy(note)) return ruleset_family(note->rules, "decor");
     int wooden = is_of_wood(note) ? most + 1 : 0;

@@ -338,6 +338,7 @@ bool kind_is_japanned(const struct fault_reader *r) {
 // What is lined is a box, a case or a bag.
 bool kind_is_unlined(const struct fault_reader *r) {
     static const char *const ids[] = {"bags", "furniture"};
+    if (kind_note_has(r, "covered")) return true; // "velvet covered box"
     return !is_in(r, ids, COUNT(ids)) && !kind_is_box(r) &&
            !kind_note_has(r, "lining lined case box chest tray drawer");
 }

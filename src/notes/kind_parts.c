@@ -67,6 +67,10 @@ static bool fired_goods(const struct said *s) {
 static bool stoved(const struct said *s) {
     return kind_note_has(s->r, "japanned japanning lacquered stoved");
 }
+static bool unfired(const struct said *s) {
+    return !is_in(s->r, (const char *const[]){"ceramics", "glassware", "paper"}, 3) &&
+           !kind_is_picture(s->r) && !mends_hide_damage(s->r, s->hit);
+}
 static bool not_fired_goods(const struct said *s) {
     return !is_fired_goods(s->r);
 }
@@ -569,6 +573,10 @@ static const struct meaning {
     {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
     {"stain", "rust", .first = "iron", .any = "mold mould", .when = unwoven},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
+    {"crack", "decoration-wear", .of = "letters lettering print transfer design logo figures numbers"},
+    {"size-changed", "wear-rub", .any = "matted matting", .when = woven},
+    {"seized", "leather-crack", .of = "backing hide skin leather"},
+    {"filled-overpainted", "refinished", .first = "repainted varnished lacquered", .when = unfired},
     {"crack", "finish-crackle", .of = "varnish lacquer shellac polish"},
     {"toning", "yellowing", .of = "varnish lacquer shellac"},
     {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal},

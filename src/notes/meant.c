@@ -90,6 +90,18 @@ static bool is_plain_engraving(const struct fault_reader *r, const struct fault_
     return true;
 }
 
+// "Repainted, drips on the back": of the paint, and no leak.
+static bool is_paint_drip(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "drip", "drips", "runs") ||
+        !(text_same(hit->kinds[0]->rule.id, "seam-split") ||
+          text_same(hit->kinds[0]->rule.id, "partly-working")))
+        return false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        if (ANY(tokens, i, "paint", "painted", "repainted", "varnish", "varnished", "lacquered")) return true;
+    return false;
+}
+
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -259,7 +271,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
+    if (is_paint_drip(r, hit) || is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;
     if (text_same(hit->kinds[0]->rule.id, "crease") && hit->from > 0 && hit->to > hit->from + 1 &&

@@ -230,7 +230,9 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
     static const char *const none[] = {"surface", "ring",  "mark",  "marks",
                                        "spot",    "spots", "stain", "stains"};
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
-    if (hit->to - hit->from < 2 || state || is_whole(r, hit)) return false;
+    if (hit->to - hit->from < 2 || state || is_whole(r, hit) ||
+        text_same(hit->kinds[0]->rule.id, "ring-mark"))
+        return false; // "cup rings"
     const char *lacks = hit->kinds[0]->form == ABSENCE ? hit->kinds[0]->part : NULL;
     for (size_t i = hit->from; lacks && i < hit->to; i++) // "old lock, no key": the key
         if (text_same(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
@@ -443,7 +445,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
             spot->where_from = from;
             spot->where_to = place;
         }
-    } else if (hit->near && r->part[hit->from] &&
+    } else if (hit->near && r->part[hit->from] && !text_same(hit->kinds[0]->rule.id, "ring-mark") &&
                !mends_with(hit, &r->note->tokens, hit->from)) { // "the clasp won't stay shut"
         spot->part_from = hit->from;
         for (spot->part_to = hit->from + 1; spot->part_to + 1 < hit->to && r->part[spot->part_to];)

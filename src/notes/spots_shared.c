@@ -327,9 +327,9 @@ static bool points_back(const struct tokens *tokens, size_t i) {
 
 // Before it: "showing rust", "with a bit of rust", "that has rusted", ", both rusty", "gone to rust".
 static bool follows_from(const struct tokens *tokens, const struct fault_hit *hit) {
-    static const char *const leads[] = {"a",      "bit",  "of",      "some",    "light",
-                                        "little", "the",  "surface", "old",     "now",
-                                        "slight", "have", "has",     "started", "starting"};
+    static const char *const leads[] = {"a",   "bit",     "of",       "some",   "light",  "little",
+                                        "the", "surface", "old",      "now",    "slight", "have",
+                                        "has", "started", "starting", "couple", "few",    "two"};
     static const char *const shows[] = {"showing", "shows", "show", "that", "which",
                                         "both",    "all",   "each", "they"};
     static const char *const starts[] = {"showing", "starting", "coming", "creeping", "forming", "setting"};
@@ -362,7 +362,8 @@ static bool place_of_fault(const struct fault_reader *r, size_t i, struct spot *
 // "Chips on both handles showing rust", "a chip on the foot, a bit of rust in that one": what grows or
 // gathers in a damage is where the damage is.
 bool spot_of_growth(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    static const char *const grows[] = {"rust", "stain", "dust-grime", "verdigris", "grease-film", "mold"};
+    static const char *const grows[] = {"rust",        "stain", "dust-grime", "verdigris",
+                                        "grease-film", "mold",  "hole"};
     bool grown = false;
     for (size_t k = 0; k < COUNT(grows); k++) grown |= text_same(hit->kinds[0]->rule.id, grows[k]);
     if (grown && place_of_fault(r, hit->to, spot)) return true;
