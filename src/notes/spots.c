@@ -213,18 +213,6 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
 }
 
-// "The lettering is worn": no design that has no name.
-static bool is_lettering(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
-    static const char *const words[] = {
-        "lettering", "letters", "numbers", "numerals", "figures",     "stencil", "stenciling", "transfer",
-        "decal",     "logo",    "picture", "print",    "stencilling", "title",   "writing",    "graduations"};
-    static const char *const cloths[] = {"velvet", "felt", "baize", "plush", "satin"}; // "velvet worn thin"
-    const char *id = hit->kinds[0]->rule.id;
-    return (text_same(id, "decoration-wear") && token_among(&r->note->tokens, i, words, COUNT(words))) ||
-           ((text_same(id, "wear-rub") || text_same(id, "lining-damage")) &&
-            token_among(&r->note->tokens, i, cloths, COUNT(cloths)));
-}
-
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
     static const char *const none[] = {"surface", "ring",  "mark",  "marks",
@@ -240,8 +228,9 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
         if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
                       !token_is(&r->note->tokens, i - 1, "the")))
             continue; // but "ground the rim"
-        if (!(r->part[i] || (i == hit->from && is_lettering(r, hit, i))) || is_place_in_phrase(r, hit, i) ||
-            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)) ||
+        if (!(r->part[i] || (i == hit->from && spot_is_lettering(r, hit, i))) ||
+            is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
+            token_among(&r->note->tokens, i, none, COUNT(none)) ||
             token_phrase(&r->note->tokens, i, "all over"))
             continue;
         *from = i;

@@ -398,3 +398,15 @@ void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit,
     spot->where_from = from;
     spot->where_to = to;
 }
+
+// "The lettering is worn": no design that has no name.
+bool spot_is_lettering(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    static const char *const words[] = {
+        "lettering", "letters", "numbers", "numerals", "figures",     "stencil", "stenciling", "transfer",
+        "decal",     "logo",    "picture", "print",    "stencilling", "title",   "writing",    "graduations"};
+    static const char *const cloths[] = {"velvet", "felt", "baize", "plush", "satin"}; // "velvet worn thin"
+    const char *id = hit->kinds[0]->rule.id;
+    return (text_same(id, "decoration-wear") && token_among(&r->note->tokens, i, words, COUNT(words))) ||
+           ((text_same(id, "wear-rub") || text_same(id, "lining-damage")) &&
+            token_among(&r->note->tokens, i, cloths, COUNT(cloths)));
+}
