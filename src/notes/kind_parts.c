@@ -368,10 +368,6 @@ static bool japanned(const struct said *s) {
 static bool unlined(const struct said *s) {
     return kind_is_unlined(s->r);
 }
-static bool unwoven(const struct said *s) {
-    static const char *const ids[] = {"tools", "metalware", "kitchenware", "lighting", "sports"};
-    return is_in(s->r, ids, COUNT(ids));
-}
 static bool woven(const struct said *s) {
     static const char *const ids[] = {"linens", "clothing", "decor"};
     return is_in(s->r, ids, COUNT(ids));
@@ -412,7 +408,6 @@ static const struct meaning {
     {"wood-split", "tear", .when = skin},
     {"wood-split", "tear", .of = HIDES},
     {"wood-split", "seam-open", .when = at_seam},
-    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = lit},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = lit},
     {"cord-frayed", "loose-part", .of = "wires", .any = "loose", .when = cordless},
@@ -559,8 +554,6 @@ static const struct meaning {
     {"edge-wear", "wear-rub", .any = "scuffed scuff scuffs scuffing", .when = of_leather},
     {"edge-wear", "wear-rub", .of = "board boards cover covers", .any = "rubbed rubbing scuffed"},
     {"glued-repair", "darned-patched", .any = "darned darn darns"},
-    {"glued-repair", "darned-patched", .of = "bellows canvas leather cloth sail tarp cover webbing",
-     .any = "patched patch patches"},
     {"lining-damage", "wear-rub", .first = "velvet felt baize plush",
      .last = "worn rubbed bald thin smooth bare", .when = unlined},
     {"fabric-weak", "wear-rub", .last = "foundation"}, // the pile of a rug
@@ -571,15 +564,14 @@ static const struct meaning {
     {"gilt-wear", .of = "mount mounts handle handles knob knobs finial foot feet ornament corner corners",
      .last = "missing gone lost", .absent = true},
     {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
-    {"stain", "rust", .first = "iron", .any = "mold mould", .when = unwoven},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
     {"crack", "decoration-wear", .of = "letters lettering print transfer design logo figures numbers"},
     {"size-changed", "wear-rub", .any = "matted matting", .when = woven},
     {"seized", "leather-crack", .of = "backing hide skin leather"},
     {"filled-overpainted", "refinished", .first = "repainted varnished lacquered", .when = unfired},
     {"crack", "finish-crackle", .of = "varnish lacquer shellac polish"},
+    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
     {"toning", "yellowing", .of = "varnish lacquer shellac"},
-    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal},
 };
 
 static bool stands(const struct meaning *row, const struct said *s) {
