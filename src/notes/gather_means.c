@@ -121,7 +121,8 @@ static bool is_crossed(const struct fault_reader *r, const struct phrase_hit *hi
             return true;
     for (size_t i = hit->from + 1; hit->near && i + 3 < hit->to; i++) // "finger is cracked and two tacks are"
         if (ANY(tokens, i, "and", "but") && degrees_number(tokens, i + 1) > 1 &&
-            ANY(tokens, i + 3, "are", "have", "were"))
+            (ANY(tokens, i + 3, "are", "have", "were") || // "three tines broken and two bent"
+             (hit->flaw->form == FAULT && i + 4 >= hit->to && i > hit->from + 1)))
             return true;
     static const char *const words[] = {
         "no",     "not",      "never",   "won't",    "wont",    "doesn't", "doesnt", "don't",  "dont",
@@ -437,6 +438,16 @@ static bool is_frayed_through(const struct fault_reader *r, const struct phrase_
     return frayed && strap;
 }
 
+// "A joint open at the top and some of the beading is missing": it is no top that lacks.
+static bool is_lost_beside(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != ABSENCE || hit->to < hit->from + 4) return false;
+    for (size_t i = hit->from + 1; i + 2 < hit->to; i++)
+        if (ANY(tokens, i, "and", "but") && ANY(tokens, i + 1, "some", "the", "its", "part", "one", "most"))
+            return true;
+    return false;
+}
+
 // "Doors don't meet, a gap you could post a letter through": of the doors, and no board has split.
 static bool is_gap_of_doors(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -455,7 +466,8 @@ bool gather_means_other(const struct fault_reader *r, const struct phrase_hit *h
            is_turned_or_worn(r, hit) || is_lost_there(r, hit) || is_of_owner(r, hit) || lacks_other(r, hit) ||
            is_gone_of_other(r, hit) || lacks_between(r, hit) || is_bit_of_degree(r, hit) ||
            is_none_missing(r, hit) || is_own_finish(r, hit) || is_cut_picture(r, hit) ||
-           is_sound_cord(r, hit) || is_gap_of_doors(r, hit) || is_frayed_through(r, hit);
+           is_sound_cord(r, hit) || is_gap_of_doors(r, hit) || is_lost_beside(r, hit) ||
+           is_frayed_through(r, hit);
 }
 
 // "Post hole digger", "replacement lid": words of the thing's own name; "jam pan with an iron handle": what

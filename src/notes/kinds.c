@@ -262,7 +262,8 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     bool rubber = false, named = false;
     for (size_t i = 0; i < kind->on.count; i++) rubber |= text_same(kind->on.at[i], "rubber");
     for (size_t i = 0; rubber && i < r->material_count; i++)
-        named |= !r->materials[i]->of && kind_names_material("rubber", r->materials[i]->value);
+        named |= !r->materials[i]->of && r->material_count == 1 &&
+                 kind_names_material("rubber", r->materials[i]->value);
     named |= rubber && type && strstr(type, "wellington");
     for (size_t i = 0; rubber && type && i < kind->within.count; i++)
         named |= text_same(last ? last + 1 : type, kind->within.at[i]);

@@ -127,6 +127,23 @@ static size_t denied_plural(const struct note *note, size_t i) {
     return SIZE_MAX;
 }
 
+// "Three tines broken and two bent": the plural that was counted before the "and"; SIZE_MAX for none.
+static size_t counted_again(const struct note *note, size_t i) {
+    static const char *const states[] = {"loose", "broken", "bent", "torn", "worn", "stiff", "split"};
+    static const char *const counts[] = {"two", "three", "four", "five", "six", "some", "several", "a few"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 4 || i + 1 >= tokens->count || !token_is(tokens, i - 1, "and") ||
+        tokens->at[i - 2].stop != STOP_NONE || !ANY(tokens, i, "one", "two", "three", "few", "several") ||
+        !token_among(tokens, i + 1, states, COUNT(states)))
+        return SIZE_MAX;
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
+    size_t start = note_clause_from(note, i, STOP_COMMA),
+           n = token_longest(tokens, start, counts, COUNT(counts));
+    for (size_t at = start + n; ends && n && at + 1 < i && at < start + n + 3; at++)
+        if (tokens->at[at].one != tokens->at[at].fold && tokens->at[at].kind == TOKEN_WORD) return at;
+    return SIZE_MAX;
+}
+
 // "Old red paint, mostly gone", "varnish, most of it gone": the surface before the comma at `i`, and where it
 // is meant behind it; SIZE_MAX for none.
 static size_t surface_of_it(const struct tokens *tokens, size_t i, size_t *at) {
@@ -198,6 +215,7 @@ void note_name_again(struct note *note) {
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         size_t at = i;
         if (part == SIZE_MAX && (first == 'o' || first == 't')) part = denied_plural(note, i);
+        if (part == SIZE_MAX && (first == 'o' || first == 't')) part = counted_again(note, i);
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;

@@ -164,8 +164,8 @@ static size_t parts_at(const struct fault_reader *r, size_t i, size_t to) {
 // "Two ribs are bent and the tip is missing": the first statement has its fault already.
 static bool ends_statement(const struct fault_reader *r, size_t from, size_t i, size_t to) {
     if (!token_is(&r->note->tokens, i, "and") || i + 1 == to) return false; // "two are chipped and stained"
-    bool some =
-        ANY(&r->note->tokens, i + 1, "several", "some", "most", "many"); // "two are missing and several …"
+    bool some = ANY(&r->note->tokens, i + 1, "several", "some", "most", "many", "one", "the",
+                    "another"); // "two are missing and several …"
     for (size_t k = from; k < i; k++)
         if ((r->scope.fault[k] && !r->part[k]) ||
             (some && ANY(&r->note->tokens, k, "is", "are", "has", "have")))

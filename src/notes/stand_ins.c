@@ -298,8 +298,12 @@ static void read_behind(struct fault_reader *r, size_t i) {
         return;
     }
     n = token_longest(tokens, at + a, not_own, COUNT(not_own));
+    bool alone = a == 0 &&
+                 (part.from == 0 || tokens->at[part.from - 1].stop >= STOP_SENTENCE) && // "back board
+                 part_ends(tokens, at + 1);                                             // later."
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
-        (a == 0 && ANY(tokens, at, "changed", "makeshift", "swapped", "new", "modern", "later", "newer")) ||
+        (a == 0 && !alone &&
+         ANY(tokens, at, "changed", "makeshift", "swapped", "new", "modern", "later", "newer")) ||
         (a == 0 && ANY(tokens, at, "wrong") &&
          (!part_ends(tokens, at + 1) || ANY(tokens, at + 1, "and", "but"))))
         return;
