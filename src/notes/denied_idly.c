@@ -53,6 +53,27 @@ bool fault_is_taken_off(const struct fault_reader *r, const struct fault_hit *hi
     return at > 0 && at < hit->from && token_is(tokens, at - 1, "had");
 }
 
+// "Cord's the old cloth kind, not frayed": a cord of its time, which was looked at.
+bool fault_is_old_cord(struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const cords[] = {"cord", "cord's", "flex", "lead", "cable"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "cord-frayed") ||
+        !(ANY(tokens, hit->from, "old", "cloth") || ANY(tokens, hit->to - 1, "old", "cloth")))
+        return false;
+    size_t cord = hit->from;
+    while (cord < hit->to && !token_among(tokens, cord, cords, sizeof cords / sizeof *cords)) cord++;
+    for (size_t i = hit->to, end = scope_sentence_end(&r->scope, hit->to); i < end; i++) {
+        bool denied =
+            r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) || ANY(tokens, i - 1, "no", "not");
+        if (!denied || !ANY(tokens, i, "frayed", "fraying", "cracked", "perished", "damage", "bare"))
+            continue;
+        const char *part = cord < hit->to ? fault_place(r->note, cord, cord + 1) : NULL;
+        clear_add(r, hit->kinds[0], part, NULL, false, i, i + 1);
+        return true;
+    }
+    return false;
+}
+
 bool fault_of_new_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     enum { FAR = 6 };
     const struct tokens *tokens = &r->note->tokens;

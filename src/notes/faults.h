@@ -63,6 +63,10 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
 // "No rust holes": of the holes, and not of the rust; else `kind` itself.
 const struct flaw *kind_of_rusted(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
+// "Crystal is scratched but not cracked": denied of a part that has the kind, it is the damage by its own
+// name.
+const struct flaw *kind_beside(const struct fault_reader *reader, const struct fault_hit *hit,
+                               const struct flaw *kind, const char *part);
 
 // Is it the kind's own noun or adjective, whole: "blade wear", "sticker or price residue"? No part of it is
 // then the part of the thing, and no word of it a degree.
@@ -184,6 +188,8 @@ struct spot spot_found(const struct fault_reader *reader, const struct fault_hit
 // what it mended.
 bool spot_take_same(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
+bool spot_of_owned(const struct fault_reader *r, const struct fault_hit *hit,
+                   struct spot *spot); // the same file
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_contrast(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
@@ -349,6 +355,7 @@ const char *denial_idle(const struct fault_reader *reader, const struct fault_hi
 bool fault_of_new_part(const struct fault_reader *reader, const struct fault_hit *hit,
                        const struct flaw *kind);
 bool fault_is_dead_worm(const struct fault_reader *reader, const struct fault_hit *hit);
+bool fault_is_old_cord(struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_taken_off(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_of_leak(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // denial.c: is it said of the past alone, "never been chipped"?

@@ -551,3 +551,16 @@ const struct flaw *kind_at_spot(struct fault_reader *r, const struct fault_hit *
         if (text_same(whole->rule.id, owns[i])) return whole;
     return kind;
 }
+
+const struct flaw *kind_beside(const struct fault_reader *r, const struct fault_hit *hit,
+                               const struct flaw *kind, const char *part) {
+    const struct record *record = r->note->record;
+    bool told = false;
+    for (size_t i = 0; i < record->flaw_count && part; i++)
+        told |=
+            record->flaws[i].kind == kind && record->flaws[i].part && text_same(record->flaws[i].part, part);
+    if (!told || !text_same(kind->rule.id, "screen-damage")) return kind;
+    for (size_t k = 0; k < hit->kind_count; k++)
+        if (hit->kinds[k] != kind && hit->kinds[k]->form == FAULT) return hit->kinds[k];
+    return kind;
+}

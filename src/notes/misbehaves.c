@@ -49,6 +49,18 @@ static const struct {
     {"squeak", FAILS},
     {"squeals", FAILS},
     {"whines", FAILS},
+    {"growls", FAILS},
+    {"growl", FAILS},
+    {"groans", FAILS},
+    {"groan", FAILS},
+    {"grumbles", FAILS},
+    {"graunches", FAILS},
+    {"stays cold", FAILS},
+    {"stay cold", FAILS},
+    {"stays dark", FAILS},
+    {"stay dark", FAILS},
+    {"stays dead", FAILS},
+    {"stays silent", FAILS},
     {"overheats", FAILS},
     {"misfires", FAILS},
     {"backfires", FAILS},
@@ -288,10 +300,10 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
 
 // Of the thing itself: nothing before it in its clause, or a pronoun.
 static bool is_of_whole(const struct fault_reader *r, size_t i) {
-    static const char *const words[] = {"it",    "this",  "and",     "but",    "also",      "just",
-                                        "now",   "that",  "then",    "which",  "sometimes", "though",
-                                        "plays", "runs",  "only",    "goes",   "ticks",     "starts",
-                                        "it's",  "works", "strikes", "always", "soon"};
+    static const char *const words[] = {"they",  "so",      "it",     "this", "and",   "but",       "also",
+                                        "just",  "now",     "that",   "then", "which", "sometimes", "though",
+                                        "plays", "runs",    "only",   "goes", "ticks", "starts",    "it's",
+                                        "works", "strikes", "always", "soon"};
     const struct tokens *tokens = &r->note->tokens;
     while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
     return i > 0 &&

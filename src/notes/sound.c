@@ -316,7 +316,8 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (token_is(tokens, at, "on") && !token_among_one(tokens, to - 1, fixed, COUNT(fixed))) return;
     bool intact = token_is(tokens, at, "intact") || token_is(tokens, at, "here");
     bool said = all || (token_longest(tokens, at, sure, COUNT(sure)) == n && n);
-    static const char *const bare[] = {"there", "still there"}; // "Key there."
+    static const char *const bare[] = {"there",   "still there", "with it", "here", // "Key there."
+                                       "present", "in it",       "in there"};
     said |= n && token_longest(tokens, at, bare, COUNT(bare)) == n && is_loose_part(tokens, to - 1) &&
             (i == 0 || tokens->at[i - 1].stop != STOP_NONE);
     if (has) { // "has all its buttons"

@@ -75,6 +75,8 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
                                         "goes round",
                                         "go round",
                                         "go down and come up",
+                                        "goes down and springs back",
+                                        "goes down and comes back up",
                                         "goes down and comes up",
                                         "moves and springs back",
                                         "moves and returns",

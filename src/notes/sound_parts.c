@@ -123,7 +123,9 @@ static const struct pair pairs[] = {
      "down "
      "flush|shuts down flush",
      "warped"},
-    {"wheels|wheel|rims", "true|run true|runs true|spin true|spins true|straight and true", "dent-bend"},
+    {"wheels|wheel|rims",
+     "true|run true|runs true|spin true|spins true|turns true|turn true|straight and true", "dent-bend"},
+    {"stone|stones", "true|runs true|turns true|run true|turn true", "warped"},
     {"blade|blades|tines|shaft|prongs|rod|barrel|needle|spokes|pins|tubes|frame tubes",
      "straight|dead straight|true|all straight|perfectly straight|straight and true|nice and straight",
      "dent-bend"},
@@ -436,7 +438,11 @@ static bool read_moving(struct fault_reader *r, size_t i) {
         token_among(tokens, i, bare, COUNT(bare)) && // "Dials turn."
         (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_CLAUSE ||
          (tokens->at[i + 1].stop == STOP_COMMA && !token_among(tokens, i + 2, hedges, COUNT(hedges))));
-    if ((!how && !alone) || !ends(tokens, to) || is_taken_back(tokens, to) || !is_clear(r, i, to))
+    bool on_own =
+        ANY(tokens, to, "on", "in") && ANY(tokens, to + 1, "its", "their") &&
+        (to + 3 >= tokens->count || tokens->at[to + 3].stop != STOP_NONE); // "swings free on its pins"
+    if ((!how && !alone) || (!on_own && !ends(tokens, to)) || is_taken_back(tokens, to) ||
+        !is_clear(r, i, to))
         return false;
     size_t end = i;
     while (end > 0 && token_among(tokens, end - 1, links, COUNT(links))) end--;

@@ -193,6 +193,25 @@ static bool share_by_denied(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "The dasher has one paddle broken off", "head has two teeth bent": of what is counted, whatever it is.
+bool spot_of_owned(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const states[] = {"broken", "snapped", "bent",  "cracked",
+                                         "split",  "chipped", "loose", "missing"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t state = hit->from;
+    while (state < hit->to && !token_among(tokens, state, states, COUNT(states))) state++;
+    if (state == hit->to || state > hit->from + 1 || state < 3 || hit->kinds[0]->form == ABSENCE)
+        return false;
+    size_t part = state - 1;
+    if (!degrees_number(tokens, part - 1) || !ANY(tokens, part - 2, "has", "have", "had") ||
+        tokens->at[part].kind != TOKEN_WORD || tokens->at[part].stop != STOP_NONE ||
+        ANY(tokens, part, "is", "are"))
+        return false;
+    spot->part_from = part;
+    spot->part_to = part + 1;
+    return true;
+}
+
 // "The lid is there but bent", "its cork is with it but it's stuck": of what is there.
 static bool share_by_there(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     static const char *const between[] = {"it's", "they're", "it",    "they",  "is",     "are",

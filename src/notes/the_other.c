@@ -13,8 +13,9 @@ static size_t other_before(const struct tokens *tokens, size_t i) {
                                         "one",  "ones",  "had",      "got",    "just", "both",  "an",
                                         "only", "not",   "slightly", "rather", "isn't"};
     static const char *const others[] = {
-        "the other", "the others",  "other",   "the rest", "the second", "the right", "the left", "others",
-        "the next",  "the other's", "a third", "another",  "a second",   "the third", "the last", "a fourth"};
+        "the other", "the others",   "other",       "the rest",    "the second", "the right", "the left",
+        "others",    "the smallest", "the largest", "the biggest", "the middle", "the next",  "the other's",
+        "a third",   "another",      "a second",    "the third",   "the last",   "a fourth"};
     enum { LINKS_MOST = 4 };
     size_t at = i;
     while (at > 0 && i - at < LINKS_MOST && token_among(tokens, at - 1, links, COUNT(links))) at--;
@@ -49,7 +50,10 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
         for (size_t n = 0; n < STUFFS_MOST && !r->part[last] && r->note->taken[last] == TAKEN_VALUE; n++)
             last++; // "one leather handle"
         size_t part = last;
-        while (last < end && r->part[last] && r->note->taken[last] != TAKEN_TYPE) last++;
+        while (last < end && r->part[last] && r->note->taken[last] != TAKEN_TYPE &&
+               !(last > part &&
+                 ANY(tokens, last, "slide", "lock", "catch", "ring", "pull"))) // "two draws slide"
+            last++;
         if (last == part) continue;
         *from = part;
         *to = last; // the nearest of them
@@ -104,7 +108,8 @@ bool spot_other(const struct fault_reader *r, size_t i, struct spot *spot) {
         return one != i && !several && several_before(r, start, from, to);
     }
     size_t which = ANY(tokens, other, "the", "a") ? other + 1 : other;
-    spot->which = ANY(tokens, which, "other", "left", "right", "second", "next", "third", "last", "fourth")
+    spot->which = ANY(tokens, which, "other", "left", "right", "smallest", "largest", "biggest", "middle",
+                      "second", "next", "third", "last", "fourth")
                       ? tokens->at[which].fold
                   : ANY(tokens, which, "other's") ? "other"
                                                   : NULL;

@@ -33,6 +33,11 @@ static size_t tight_at(const struct tokens *tokens, size_t i, bool *then) {
     *then = ANY(tokens, i, "didn't", "did", "wasn't", "weren't", "held");
     n = token_longest(tokens, i, nots, COUNT(nots));
     if (n && (more = token_longest(tokens, i + n, runs, COUNT(runs))) != 0) return n + more;
+    static const char *const wishes[] = {"to",  "would",  "will",  "won't",   "might",
+                                         "may", "should", "could", "can",     "can't",
+                                         "not", "it'll",  "must",  "doesn't", "don't"};
+    if (i > 0 && token_among(tokens, i - 1, wishes, COUNT(wishes)))
+        return 0; // "I wouldn't expect it to hold water"
     if (!token_among(tokens, i, holds, COUNT(holds)) || !token_among(tokens, i + 1, liquids, COUNT(liquids)))
         return 0;
     static const char *const manners[] = {"fine",      "well",      "no problem",
@@ -51,9 +56,9 @@ static bool has_tank(const struct note *note) {
 // "Holds water", "doesn't leak": by the material a crack, a seam or nothing that has a name.
 bool read_watertight(struct fault_reader *r, size_t i) {
     static const char *const kinds[] = {"seam-split", "crack-through"};
-    static const char *const tried[] = {"when i", "when filled", "when full",  "overnight", "all night",
-                                        "at all", "anywhere",    "with water", "in the",    "when tried",
-                                        "either", "for two",     "for a day"};
+    static const char *const tried[] = {"on the",    "on a",       "when i", "when filled", "when full",
+                                        "overnight", "all night",  "at all", "anywhere",    "with water",
+                                        "in the",    "when tried", "either", "for two",     "for a day"};
     static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
     const struct tokens *tokens = &r->note->tokens;
     bool then = false, filled = false;
@@ -69,7 +74,11 @@ bool read_watertight(struct fault_reader *r, size_t i) {
     for (size_t k = 0; k < n; k++)
         if (r->note->taken[i + k] == TAKEN_FLAW) return false;
     bool tank = has_tank(r->note);
-    for (size_t k = 0; k < COUNT(kinds); k++) {
+    const struct flaw *crack = ruleset_flaw(r->note->rules, "crack-through");
+    size_t first =
+        crack && kind_is_of_material(r, crack, NULL) ? 1 : 0; // of stoneware, whatever else holds water
+    for (size_t n_kind = 0; n_kind < COUNT(kinds); n_kind++) {
+        size_t k = (n_kind + first) % COUNT(kinds);
         const struct flaw *kind = ruleset_flaw(r->note->rules, kinds[k]);
         bool can = r->note->record->family && kind && kind_can_be(r, kind, NULL);
         if (!can && !(k == 0 && tank && kind)) continue;
