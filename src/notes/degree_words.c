@@ -450,11 +450,30 @@ bool degree_is_short(const struct tokens *tokens, size_t i) {
                "never", "didn't", "haven't");
 }
 
+// "The smallest is stuck", "the big one has a chip", "little one no stopper": which of several, and how much
+// of nothing.
+static bool names_piece(const struct tokens *tokens, size_t i) {
+    static const char *const sizes[] = {"small",   "little",  "big",    "large",  "smallest", "smaller",
+                                        "biggest", "largest", "bigger", "larger", "tiny",     "short"};
+    static const char *const verbs[] = {"is",     "has",   "are", "have",   "was",    "isn't",
+                                        "hasn't", "won't", "no",  "sticks", "doesn't"};
+    if (!token_among(tokens, i, sizes, sizeof sizes / sizeof *sizes) || tokens->at[i].stop != STOP_NONE)
+        return false;
+    bool one = ANY(tokens, i + 1, "one", "ones"), the = i > 0 && ANY(tokens, i - 1, "the");
+    if (!one && !the) return false;
+    if (one && i > 0 && ANY(tokens, i - 1, "a", "an", "some", "few", "only", "just")) return false;
+    return token_among(tokens, i + 1 + one, verbs, sizeof verbs / sizeof *verbs);
+}
+
 enum severity degree_word(const struct fault_reader *r, size_t i, size_t *n) {
     const struct cue *cue = cue_at(&r->scope, words, COUNT(words), i, n);
     if (cue && *n == 1 && token_is(&r->note->tokens, i, "light") && // "light pours in"
         ANY(&r->note->tokens, i + 1, "pours", "gets", "comes", "shines", "leaks", "shows", "through", "can",
             "coming", "getting", "bulb", "fitting", "shade", "meter", "switch", "seal", "seals", "leak")) {
+        *n = 0;
+        return SEVERITY_UNKNOWN;
+    }
+    if (cue && *n == 1 && names_piece(&r->note->tokens, i)) {
         *n = 0;
         return SEVERITY_UNKNOWN;
     }
