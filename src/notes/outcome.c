@@ -41,21 +41,18 @@ static void settle_working(struct note *note) {
 // "Powers up, beyond that untested": one state. "Lights up and hums but no stations": more than that was
 // tried.
 static void settle_powers(struct record *record) {
-    bool powers = false, fails = false, stops = false; // "ticks if you shake it and then stops"
+    bool powers = false, fails = false;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         powers |= !flaw->part && is_kind(flaw, "powers-on-only");
         fails |= !flaw->part && flaw->sure == SURE_STATED &&
                  (is_kind(flaw, "partly-working") || is_kind(flaw, "not-working"));
-        stops |= is_kind(flaw, "not-working") ||
-                 (is_kind(flaw, "partly-working") && flaw->severity == SEVERITY_HEAVY);
     }
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         bool more = powers && !flaw->part && is_kind(flaw, "untested");
-        bool less =
-            fails && (is_kind(flaw, "powers-on-only") || (stops && is_kind(flaw, "timekeeping-unverified")));
+        bool less = fails && is_kind(flaw, "powers-on-only");
         if (!more && !less) record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;
