@@ -285,6 +285,9 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
             "leans", "runs", "feel", "keeps", "gets", "goes", "opens", "closes", "come", "coming", "gone",
             "going", "has", "have", "been", "got", "worked", "sprung", "lost"))
         return NULL; // "Feels loose", "sits crooked": the whole does so
+    if (to == from + 1 && from > 0 && ANY(&note->tokens, from, "bit", "touch", "tad") &&
+        token_is(&note->tokens, from - 1, "a"))
+        return NULL; // "and a bit slack"
     bool all = from > 1 && ANY(&note->tokens, from - 1, "all", "right", "most", "halfway", "just");
     bool around = token_is(&note->tokens, from, "round") && to > from + 1 && from > 0 &&
                   note->fault_word[from - (all ? 2 : 1)] && !spot_article(&note->tokens, from + 1);

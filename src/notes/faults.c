@@ -32,6 +32,11 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
             continue;
         if (f->kind == kind && part && !f->part && !f->where && fault_in_next_clause(note, f, from, to))
             continue;
+        size_t start = from; // "Two are chipped. The tray has a chipped edge."
+        while (start > 0 && note->tokens.at[start - 1].stop < STOP_SENTENCE) start--;
+        if (f->kind == kind && part && !f->part && !f->where && !back && f->count && f->span.to &&
+            f->span.to <= note->tokens.at[start].from)
+            continue;
         if (!f->part != !part && text_same(kind->rule.id, "authenticity-unverified"))
             continue; // a mark that cannot be read, and an age that nobody proved
         // "Nozzle bent. Plenty of dents."

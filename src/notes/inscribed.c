@@ -140,6 +140,9 @@ void read_inscribed(struct fault_reader *r) {
                 ANY(tokens, from - 1, "is", "are", "was", "been")))
             from--;
         while (from < i && !letters_reach(r->note, from, i)) from++;
+        bool numbered = tokens->at[from].kind == TOKEN_FIGURE && // as a maker numbers it
+                        ANY(tokens, i, "stamped", "cut", "punched", "filed");
+        if (numbered) continue;
         painted &= tokens->at[from].kind == TOKEN_FIGURE || strlen(tokens->at[from].fold) < 4; // but "FIRE"
         if (from < i && (rough || painted) && i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE &&
             leads_place(tokens, i + 1))

@@ -409,3 +409,11 @@ void mark_read_written(struct note *note) {
         i += taken ? taken : 1;
     }
 }
+
+bool mark_is_put(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "is", "was", "has")) i++;
+    if (ANY(tokens, i, "been")) i++;
+    return ANY(tokens, i, "stamped", "impressed", "punched", "cast", "sewn", "painted", "burnt", "burned",
+               "cut", "carved", "scratched", "stencilled", "stenciled", "embossed", "printed", "molded",
+               "moulded", "engraved", "incised", "etched");
+}

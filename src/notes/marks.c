@@ -417,8 +417,9 @@ static size_t find_noun(struct note *note, size_t i) {
         (token_is(tokens, i, "date") && i && token_is(tokens, i - 1, "the") && is_year(tokens, i + 1));
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
     if (!letters && !number) return mark_find_placed(note, i);
-    if (i && ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order",
-                 "account", "case", "movement", "stock", "item", "a", "any", "lot", "style"))
+    if (i && !(number && mark_is_put(tokens, i + 2)) &&
+        ANY(tokens, i - 1, "part", "model", "serial", "phone", "telephone", "catalog", "order", "account",
+            "case", "movement", "stock", "item", "a", "any", "lot", "style"))
         return 0;
     size_t at = i + 1;
     if (number && token_is(tokens, at, ".")) at++;
@@ -440,9 +441,7 @@ static size_t find_noun(struct note *note, size_t i) {
     if (found.end == before && token_is(tokens, found.end, "on") && token_is(tokens, found.end + 1, "it"))
         found.end += 2;
     // A number alone may be a size or a model.
-    bool beside = found.end != before || ANY(tokens, found.end, "and") ||
-                  ANY(tokens, found.end, "stamped", "impressed", "incised", "painted", "cast", "scratched",
-                      "etched", "engraved");
+    bool beside = found.end != before || ANY(tokens, found.end, "and") || mark_is_put(tokens, found.end);
     if (number && !beside && !mark_is_told_number(note, i, found.to)) return 0;
     if (!mark_keep(note, i, &found)) return 0;
     if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end, found.where);

@@ -76,6 +76,9 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const holders[] = {"box",    "bag",    "tin",      "tray",
                                           "carton", "bundle", "envelope", "roll"};
     static const char *const amounts[] = {"few", "couple", "bits", "mark", "marks", "place", "places"};
+    if (i > 0 && ANY(tokens, i, "bit", "touch", "tad") && token_is(tokens, i - 1, "a") &&
+        i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE && !ANY(tokens, i + 1, "is", "has", "that"))
+        return true; // "a bit slack"
     static const char *const works[] = {"sewn",     "made",   "painted", "stitched", "knitted",   "forged",
                                         "cut",      "blown",  "written", "woven",    "stitching", "colored",
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
