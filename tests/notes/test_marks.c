@@ -45,7 +45,7 @@ static const struct notes_case verbs[] = {
     {"Crock, with a big 5 in cobalt on the front.", "5"},
     {"Crock, 5 in blue bowl inside.", ""},
     {"Jug, number 2 in a circle on the base.", "2"},
-    {"Plumb bob. A number 3 punched in the top.", "3"},
+    {"Plumb bob. A number 3 punched in the top.", "3 @ top"},
     {"Sail, number 27 sewn on both sides.", "27"},
     {"Etching, signed A. Lovell.", "A. Lovell"},
     {"Churn embossed with a cow in a circle and 40.", "40"},
