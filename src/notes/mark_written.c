@@ -417,3 +417,28 @@ bool mark_is_put(const struct tokens *tokens, size_t i) {
                "cut", "carved", "scratched", "stencilled", "stenciled", "embossed", "printed", "molded",
                "moulded", "engraved", "incised", "etched");
 }
+
+// "Tolland & Co on the case": a firm, or a name that is no English, at the head of its sentence.
+static bool is_firm(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (!tokens->at[from].starts || tokens->flat) return false;
+    bool named = true;
+    for (size_t k = from; k < to; k++) {
+        if (k > from &&
+            ANY(tokens, k, "&", "co", "bros", "sons", "son", "ltd", "works", "foundry", "company"))
+            return true;
+        named &= tokens->at[k].kind == TOKEN_WORD && tokens->at[k].capital && !english_at(note, k) &&
+                 !note->fault_word[k] && !strchr(tokens->at[k].fold, '\'');
+    }
+    return named;
+}
+
+bool mark_on_label(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    const char *where;
+    if (!ANY(tokens, to, "on") || !ANY(tokens, to + 1, "the", "a", "its")) return false;
+    if (ANY(tokens, to + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal"))
+        return true;
+    size_t place = is_firm(note, from, to) ? place_at(note, to, &where) : 0;
+    return place && (to + place >= tokens->count || tokens->at[to + place].stop != STOP_NONE);
+}

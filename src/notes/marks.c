@@ -482,9 +482,7 @@ static size_t find_run(struct note *note, size_t i) {
                   ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date",
                       "something", "serial", "stamp", "mark", "label", "maker", "initials", "lettering",
                       "writing", "text", "address"));
-    bool label =
-        ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "a", "its") &&
-        ANY(tokens, end + 2, "label", "badge", "tag", "plate", "nameplate", "sticker", "transfer", "decal");
+    bool label = mark_on_label(note, i, end);
     bool shouted =
         !stamped && caps && end == i + 1 && note->fault_word[i] && token->kind == TOKEN_WORD; // "CHIP on rim"
     if (plain || shouted || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;

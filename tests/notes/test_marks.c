@@ -47,6 +47,8 @@ static const struct notes_case verbs[] = {
     {"Jug, number 2 in a circle on the base.", "2"},
     {"Plumb bob. A number 3 punched in the top.", "3 @ top"},
     {"Sail, number 27 sewn on both sides.", "27"},
+    {"Scale. Tolland & Co on the case.", "Tolland & Co @ case"},
+    {"Chest. Rust on the hinges. Worm on the legs.", ""},
     {"Etching, signed A. Lovell.", "A. Lovell"},
     {"Churn embossed with a cow in a circle and 40.", "40"},
     {"Opera glasses. Engraved on the eyepiece rim TORWELL.", "TORWELL @ eyepiece rim"},
