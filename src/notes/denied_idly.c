@@ -74,6 +74,22 @@ bool fault_is_old_cord(struct fault_reader *r, const struct fault_hit *hit) {
     return false;
 }
 
+// "Box lid warped so it doesn't shut": what comes of the fault that was told of the same part.
+bool fault_is_its_effect(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const causes[] = {"warped", "dent-bend", "loose-joint"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->from < 3 || !ANY(tokens, hit->from, "doesn't", "won't", "don't", "can't", "does") ||
+        !ANY(tokens, hit->from - 1, "it", "they") || !ANY(tokens, hit->from - 2, "so") ||
+        !text_same(hit->kinds[0]->rule.id, "seized"))
+        return false;
+    size_t end = tokens->at[hit->from - 3].stop == STOP_COMMA ? hit->from - 3 : hit->from - 2;
+    for (size_t h = 0; h < r->hit_count; h++)
+        for (size_t k = 0;
+             r->hits[h].to <= end && r->hits[h].to + 2 >= end && k < sizeof causes / sizeof *causes; k++)
+            if (text_same(r->hits[h].kinds[0]->rule.id, causes[k])) return true;
+    return false;
+}
+
 bool fault_of_new_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     enum { FAR = 6 };
     const struct tokens *tokens = &r->note->tokens;

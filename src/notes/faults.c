@@ -517,7 +517,9 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (fault_is_virtue(kind) && function_of_part(r, hit, kind, part ? spot.part_to : 0, part)) return;
     if (function_moves(r, hit, kind) || running_is_sound(r, hit, kind)) return;
     bool dead = token_is(&note->tokens, hit->from, "dead") && note->record->family && !running_can(note);
-    if (fault_is_dead_worm(r, hit) || fault_is_taken_off(r, hit) || fault_is_old_cord(r, hit)) return;
+    if (fault_is_dead_worm(r, hit) || fault_is_taken_off(r, hit) || fault_is_old_cord(r, hit) ||
+        fault_is_its_effect(r, hit))
+        return;
     if (dead && !part && text_same(kind->rule.id, "not-working")) return; // "worm, treated so dead"
     bool his = token_is(&note->tokens, hit->to + 1, "his") || token_is(&note->tokens, hit->to + 1, "her");
     bool near = ANY(&note->tokens, hit->to, "along", "near", "by", "around", "round", "across", "at");

@@ -356,6 +356,7 @@ bool fault_of_new_part(const struct fault_reader *reader, const struct fault_hit
                        const struct flaw *kind);
 bool fault_is_dead_worm(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_old_cord(struct fault_reader *reader, const struct fault_hit *hit);
+bool fault_is_its_effect(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_taken_off(const struct fault_reader *reader, const struct fault_hit *hit);
 bool denial_of_leak(const struct fault_reader *reader, const struct fault_hit *hit, const struct flaw *kind);
 // denial.c: is it said of the past alone, "never been chipped"?

@@ -49,6 +49,13 @@ static const struct {
     {"squeak", FAILS},
     {"squeals", FAILS},
     {"whines", FAILS},
+    {"slows", FAILS},
+    {"slows down", FAILS},
+    {"but slow", FAILS},
+    {"prints light", FAILS},
+    {"print light", FAILS},
+    {"print faint", FAILS},
+    {"catches", ROUGH},
     {"growls", FAILS},
     {"growl", FAILS},
     {"groans", FAILS},
@@ -236,15 +243,17 @@ static const char works_of[] =
     " electrical clocks-watches cameras music tools sports lighting media kitchenware other "
     "parts crafts decor ";
 
-static const char regulated[] = " scale focus rangefinder meter tension timing strike chime speed balance "
-                                "alignment tracking pitch tuning action zero "
-                                "calibration intonation feed rewind note key beam picture sound volume "
-                                "signal charge suction pressure line bell "
-                                "channel mirror hub motor engine pendulum gear brake ringer light lamp "
-                                "display bass treble tone reed shutter trace image ";
+static const char regulated[] =
+    " count scale focus rangefinder meter tension timing strike chime speed balance "
+    "alignment tracking pitch tuning action zero "
+    "calibration intonation feed rewind note key beam picture sound volume "
+    "signal charge suction pressure line bell "
+    "channel mirror hub motor engine pendulum gear brake ringer light lamp "
+    "display bass treble tone reed shutter trace image ";
 
 static const char moving[] =
-    " slide focus bearing bearings reel crank drag focuser winder wheel spindle action "
+    " draw draws drawer drawers slide focus bearing bearings reel crank drag focuser winder wheel spindle "
+    "action "
     "gear gears chain pulley headstock saddle carriage quill valve valves piston slides "
     "mechanism movement lever treadle hinge turntable pedal pedals zoom key keys ";
 
@@ -285,9 +294,9 @@ static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong
 // A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
 static bool closes(const struct tokens *tokens, size_t i, size_t words) {
     static const char *const ends[] = {
-        "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",     "or",        "unless",
-        "until",    "while", "because", "so",  "now",   "every", "badly",  "all",    "sometimes", "a",
-        "slightly", "very",  "though",  "too", "still", "again", "toward", "towards"};
+        "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",      "or",        "unless",
+        "until",    "while", "because", "so",  "now",   "every", "badly",  "all",     "sometimes", "a",
+        "slightly", "very",  "though",  "too", "still", "again", "toward", "towards", "i'd",       "i"};
     static const char *const more[] = {"at",   "in",  "on",       "with", "some",
                                        "from", "the", "properly", "well", "to"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
@@ -298,6 +307,18 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
     return words > 1 && (token_is(tokens, i - 1, "says") || token_among(tokens, i, more, COUNT(more)));
 }
 
+// "Runs but stops", "ticks a while, then stops": what stops was going.
+static bool ran_before(const struct fault_reader *r, size_t i) {
+    static const char *const runs[] = {"runs",   "run",   "goes",  "ticks",   "plays", "works",
+                                       "starts", "spins", "turns", "strikes", "fires", "lights",
+                                       "heats",  "ran",   "start", "going",   "holds"};
+    enum { BACK = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at > 0 && i - at < BACK && tokens->at[at - 1].stop < STOP_SENTENCE; at--)
+        if (token_among(tokens, at - 1, runs, COUNT(runs))) return true;
+    return false;
+}
+
 // Of the thing itself: nothing before it in its clause, or a pronoun.
 static bool is_of_whole(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"they",  "so",      "it",     "this", "and",   "but",       "also",
@@ -305,22 +326,15 @@ static bool is_of_whole(const struct fault_reader *r, size_t i) {
                                         "plays", "runs",    "only",   "goes", "ticks", "starts",    "it's",
                                         "works", "strikes", "always", "soon"};
     const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, i, "but") ||
+        (i > 1 && ANY(tokens, i - 1, "it", "they") && ANY(tokens, i - 2, "but", "so")))
+        return true; // "turns but slow", "but they growl"
+    if (i > 0 && token_is(tokens, i - 1, "then") && ran_before(r, i))
+        return true; // "goes a minute then slows"
     while (i > 0 && token_among(tokens, i - 1, words, COUNT(words))) i--;
-    return i > 0 &&
-           (tokens->at[i - 1].stop != STOP_NONE ||
-            (ANY(tokens, i, "but", "though") && r->note->taken[i - 1] == TAKEN_FLAW)); // "lights up but hums"
-}
-
-// "Runs but stops", "ticks a while, then stops": what stops was going.
-static bool ran_before(const struct fault_reader *r, size_t i) {
-    static const char *const runs[] = {"runs",  "run",    "goes",  "ticks", "plays",
-                                       "works", "starts", "spins", "turns", "strikes",
-                                       "fires", "lights", "heats", "ran",   "start"};
-    enum { BACK = 9 };
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t at = i; at > 0 && i - at < BACK && tokens->at[at - 1].stop < STOP_SENTENCE; at--)
-        if (token_among(tokens, at - 1, runs, COUNT(runs))) return true;
-    return false;
+    return i > 0 && (tokens->at[i - 1].stop != STOP_NONE ||
+                     (ANY(tokens, i, "but", "though", "so") &&
+                      r->note->taken[i - 1] == TAKEN_FLAW)); // "lights up but hums"
 }
 
 static const struct flaw *kind_of(const struct fault_reader *r, enum wrong wrong, size_t part) {
@@ -384,7 +398,10 @@ void read_misbehaves(struct fault_reader *r) {
         for (size_t k = i; k < i + n; k++)
             free &= note_free(r->note, k, k + 1) || r->note->taken[k] == TAKEN_SCOPE ||
                     r->note->taken[k] == TAKEN_PART;
-        size_t part = subject_of(r, i), one = part ? 0 : one_before(r, i);
+        size_t part = subject_of(r, i);
+        if (part && ANY(tokens, part - 1, "turns", "runs", "winds", "goes", "plays"))
+            part = 0; // they are verbs
+        size_t one = part ? 0 : one_before(r, i);
         if (told && is_harmless(tokens, i + n)) continue;
         if (part && ANY(tokens, i, "drops") && ANY(tokens, part - 1, "glass", "crystal", "prism")) continue;
         if (!free || (!part && !one && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
