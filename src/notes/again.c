@@ -37,9 +37,10 @@ static size_t excepted_behind(const struct fault_reader *r, size_t i) {
 // "One corner at the back", "on the base": a place, and nothing said of it.
 static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) {
     static const char *const skipped[] = {
-        "the",     "a",     "one",    "for",    "just",  "right", "maybe",  "two",   "its", "spot",   "bit",
-        "patch",   "touch", "little", "small",  "tiny",  "spots", "place",  "some",  "few", "couple", "mark",
-        "there's", "it",    "faint",  "slight", "light", "very",  "specks", "speck", "of",  "tiniest"};
+        "the",    "a",       "one",     "for",    "just",    "right",  "maybe",    "two",   "its",    "spot",
+        "bit",    "patch",   "touch",   "little", "small",   "tiny",   "spots",    "place", "some",   "few",
+        "couple", "mark",    "there's", "it",     "faint",   "slight", "light",    "very",  "specks", "speck",
+        "of",     "tiniest", "bloom",   "film",   "dusting", "trace",  "freckles", "haze"};
     enum { SKIP_MOST = 5, WORDS_MOST = 6 };
     const struct tokens *tokens = &r->note->tokens;
     size_t to = spot_place_at(r, i, from), at = i;

@@ -533,7 +533,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     static const char *const places[] = {"corner",     "corners", "side", "sides",  "edge",   "edges",
                                          "end",        "ends",    "back", "front",  "top",    "bottom",
                                          "inside",     "outside", "rim",  "middle", "centre", "center",
-                                         "underneath", "surface", "base"};
+                                         "underneath", "surface", "base", "ring",   "rings"};
     if (spot->part_to > spot->part_from && ANY(tokens, spot->part_to, "percent", "%", "pct"))
         spot->part_from = spot->part_to = 0; // "paint 70 percent gone"
     if (hit->kinds[0]->class == CLASS_REPAIR && spot->part_from > hit->from + 1 && spot->part_to <= hit->to &&

@@ -122,11 +122,16 @@ static bool is_patchwork(const struct fault_reader *r, const struct fault_hit *h
 // "Faded on one side where it lay folded": where the fault before it is, and no fold of its own.
 static bool is_old_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    if (!text_same(hit->kinds[0]->rule.id, "storage-spots") || !token_is(tokens, hit->from, "where"))
-        return false;
-    size_t start = scope_clause_start(&r->scope, hit->from);
+    size_t at = hit->from; // "scuffed on the bottom where the color's gone": of the scuff
+    bool color = text_same(hit->kinds[0]->rule.id, "fading") &&
+                 ANY(tokens, at, "color", "colour", "color's", "colour's");
+    if (!color && !text_same(hit->kinds[0]->rule.id, "storage-spots")) return false;
+    if (color && at > 0 && token_is(tokens, at - 1, "the")) at--;
+    if (color && at > 0) at--;
+    if (!token_is(tokens, at, "where")) return false;
+    size_t start = color ? scope_sentence_start(&r->scope, at) : scope_clause_start(&r->scope, at);
     for (size_t k = 0; k < r->hit_count; k++)
-        if (r->hits[k].from >= start && r->hits[k].to <= hit->from && r->hits[k].kinds[0]->form == FAULT)
+        if (r->hits[k].from >= start && r->hits[k].to <= at && r->hits[k].kinds[0]->form == FAULT)
             return true;
     return false;
 }
