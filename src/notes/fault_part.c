@@ -185,7 +185,11 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     struct note *note = r->note;
     size_t first = spot->part_from; // "three of the four corners": the corners
     while (first + 1 < spot->part_to && degrees_number(&note->tokens, first) > 1) first++;
-    const char *part = fault_place(note, first, spot->part_to);
+    size_t last = spot->part_to; // "the straps inside are dry": the straps
+    if (where && last > first + 1 && token_is(&note->tokens, last - 1, "inside") &&
+        text_same(where, "inside"))
+        last--;
+    const char *part = fault_place(note, first, last);
     if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))

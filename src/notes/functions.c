@@ -290,6 +290,9 @@ bool function_of_part(struct fault_reader *r, const struct fault_hit *hit, const
     if (part) return function_holds(r, hit, kind, to - 1, part);
     size_t at = hit->from;
     while (at > 0 && token_among(tokens, at - 1, links, COUNT(links))) at--;
+    if (at > 1 && ANY(tokens, at, "both", "all") && tokens->at[at - 1].stop == STOP_COMMA &&
+        r->part[at - 2]) // "brass locks, both work"
+        return function_holds(r, hit, kind, at - 2, fault_place(r->note, at - 2, at - 1));
     if (at > 0 && (r->part[at - 1] || function_kind(r, at - 1)) && tokens->at[at - 1].stop == STOP_NONE &&
         r->note->taken[at - 1] != TAKEN_TYPE)
         return function_holds(r, hit, kind, at - 1, fault_place(r->note, at - 1, at));

@@ -494,3 +494,28 @@ bool kind_is_whole_lost(const struct fault_reader *r, const struct fault_hit *hi
            !ANY(&r->note->tokens, hit->to - 2, "half", "partly", "part", "partially", "nearly", "mostly",
                 "corner", "piece", "bit", "chunk", "edge", "tip", "lump", "section", "end", "side");
 }
+
+// "Flex is the old twisted sort and perished", "needs a lead, this one's perished".
+bool kind_is_flexed(const struct fault_reader *r, const struct fault_hit *hit, const char *place) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (place || !ANY(tokens, hit->to - 1, "perished", "brittle", "cracked")) return false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        if (ANY(tokens, i, "flex", "lead", "cord", "cable")) return true;
+    return false;
+}
+
+// All of it rubber.
+bool kind_is_rubber(const struct fault_reader *r, const struct fault_hit *hit) {
+    bool rubber = false;
+    for (size_t i = 0; i < r->material_count; i++)
+        rubber |= !r->materials[i]->of && kind_names_material("rubber", r->materials[i]->value);
+    return rubber && ANY(&r->note->tokens, hit->to - 1, "perished", "perishing");
+}
+
+// "Case flap is hanging by a thread", "the lid hinge is off": of nothing that is bound.
+bool kind_is_unbound(const struct fault_reader *r) {
+    static const char *const ids[] = {"books", "paper", "crafts", "media"};
+    return r->note->record->type.value && !is_in(r, ids, COUNT(ids)) &&
+           !kind_note_has(r, "book books spine binding album ledger pages page boards log bible atlas score "
+                             "sheet hymnal diary volume volumes register");
+}

@@ -46,5 +46,8 @@ bool kind_is_fired(const struct fault_reader *reader, const char *place);
 bool kind_is_metal(const struct fault_reader *reader, const char *place);
 bool kind_is_all_wood(const struct fault_reader *reader);
 bool kind_is_other_tray(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_flexed(const struct fault_reader *reader, const struct fault_hit *hit, const char *place);
+bool kind_is_rubber(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_unbound(const struct fault_reader *reader);
 
 #endif

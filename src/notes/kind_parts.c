@@ -294,15 +294,9 @@ static bool edged(const struct said *s) {
     return tool(s) || (type && is_of("knife knives cleaver scissors shears razor axe sword", type));
 }
 
-// "Case flap is hanging by a thread", "the lid hinge is off": of nothing that is bound.
 static bool unbound(const struct said *s) {
-    static const char *const ids[] = {"books", "paper", "crafts", "media"};
-    return s->r->note->record->type.value && !is_in(s->r, ids, COUNT(ids)) &&
-           !kind_note_has(s->r,
-                          "book books spine binding album ledger pages page boards log bible atlas score "
-                          "sheet hymnal diary volume volumes register");
+    return kind_is_unbound(s->r);
 }
-
 static bool beltless(const struct said *s) {
     return !kind_note_has(s->r, "belt girdle");
 }
@@ -315,23 +309,12 @@ static bool stony(const struct said *s) {
     return type && (strstr(type, "stone") || strstr(type, "grinder"));
 }
 
-// "Flex is the old twisted sort and perished", "needs a lead, this one's perished".
 static bool flexed(const struct said *s) {
-    const struct tokens *tokens = &s->r->note->tokens;
-    if (s->place || !AT(s, s->hit->to - 1, "perished", "brittle", "cracked")) return false;
-    for (size_t i = scope_sentence_start(&s->r->scope, s->hit->from); i < s->hit->from; i++)
-        if (ANY(tokens, i, "flex", "lead", "cord", "cable")) return true;
-    return false;
+    return kind_is_flexed(s->r, s->hit, s->place);
 }
-
-// All of it rubber.
 static bool rubbery(const struct said *s) {
-    bool rubber = false;
-    for (size_t i = 0; i < s->r->material_count; i++)
-        rubber |= !s->r->materials[i]->of && kind_names_material("rubber", s->r->materials[i]->value);
-    return rubber && AT(s, s->hit->to - 1, "perished", "perishing");
+    return kind_is_rubber(s->r, s->hit);
 }
-
 static bool metal_said(const struct said *s) {
     return kind_metal_said(s->r, s->hit);
 }
@@ -345,6 +328,11 @@ static bool housing(const struct said *s) {
 }
 static bool recorded(const struct said *s) {
     return is_in(s->r, (const char *const[]){"media"}, 1);
+}
+
+// What stands on the floor or is of wood.
+static bool standing(const struct said *s) {
+    return wooden(s) || (!metal(s) && is_in(s->r, (const char *const[]){"furniture", "decor"}, 2));
 }
 
 // The lens of a lamp and the glass of a heater are for no look through.
@@ -419,6 +407,7 @@ static const struct meaning {
     {"wood-split", "loose-joint", .any = "sprung"},
     {"wood-split", "broken-part", .of = "fretwork carving molding moulding", .any = "broken"},
     {"crack", "tear", .of = "paper leather hide", .any = "split splits"},
+    {"crack", "tear", .of = "fold folds", .when = paper},
     {"crack", "leather-crack", .of = "leather leathers hide"},
     {"seam-split", "seam-open", .first = "stitching stitches sewing"},
     {"hole", "seam-open", .of = "seam seams", .any = "leaks leak leaking lets"},
@@ -495,7 +484,7 @@ static const struct meaning {
     {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",
      .last = "sprung"},
-    {"dent-bend", "warped", .any = "leans leaning lean", .when = wooden},
+    {"dent-bend", "warped", .any = "leans leaning lean", .when = standing},
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
     {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},

@@ -127,6 +127,21 @@ static size_t denied_plural(const struct note *note, size_t i) {
     return SIZE_MAX;
 }
 
+// "The straps inside are dry and one has snapped": the plural of which one has it; SIZE_MAX for none.
+static size_t said_and_one(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i - 1, "and", "but") || !ANY(tokens, i, "one", "two") ||
+        !ANY(tokens, i + 1, "has", "is", "have", "are") || ANY(tokens, i + 2, "of", "the", "in", "on"))
+        return SIZE_MAX;
+    size_t start = note_clause_from(note, i, STOP_COMMA);
+    while (ANY(tokens, start, "the", "its", "both")) start++;
+    for (size_t at = start; at + 3 < i && at < start + 4; at++)
+        if (tokens->at[at].one != tokens->at[at].fold && tokens->at[at].kind == TOKEN_WORD &&
+            is_part(note, at) && ANY(tokens, at + 2, "are", "have", "were"))
+            return at;
+    return SIZE_MAX;
+}
+
 // "Three tines broken and two bent": the plural that was counted before the "and"; SIZE_MAX for none.
 static size_t counted_again(const struct note *note, size_t i) {
     static const char *const states[] = {"loose", "broken", "bent", "torn", "worn", "stiff", "split"};
@@ -135,7 +150,7 @@ static size_t counted_again(const struct note *note, size_t i) {
     if (i < 4 || i + 1 >= tokens->count || !token_is(tokens, i - 1, "and") ||
         tokens->at[i - 2].stop != STOP_NONE || !ANY(tokens, i, "one", "two", "three", "few", "several") ||
         !token_among(tokens, i + 1, states, COUNT(states)))
-        return SIZE_MAX;
+        return said_and_one(note, i);
     bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
     size_t start = note_clause_from(note, i, STOP_COMMA),
            n = token_longest(tokens, start, counts, COUNT(counts));

@@ -182,6 +182,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         return 0; // "plate worn to copper"
     if (i > 0 && token_is(tokens, i, "by") && token_is(tokens, i - 1, "replaced")) return 0;
     if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "be")) return 0; // "turned out to be"
+    if (token_is(tokens, i, "of") && ANY(tokens, i + 1, "a", "an", "half", "about") &&
+        ANY(tokens, i + 2, "inch", "foot", "an", "a"))
+        return 0; // "a tear of an inch in the margin"
     size_t at = i + 1, last = 0;
     static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
     static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"

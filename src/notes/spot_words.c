@@ -91,6 +91,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
         return true; // "maker's name is worn": the name
     if (token_is(tokens, i, "thumb") && ANY(tokens, i + 1, "mark", "marks", "print", "prints", "smear"))
         return true;
+    if (ANY(tokens, i, "inch", "inches")) return true;
+    if (token_is(tokens, i, "foot") && i > 1 && ANY(tokens, i - 1, "a") &&
+        ANY(tokens, i - 2, "of", "about") &&
+        ANY(tokens, i + 1, "along", "at", "on", "down", "in", "from", "near", "or", "long", "across"))
+        return true; // "a rip of a foot along the edge"
     if (i > 0 && ANY(tokens, i, "thread", "threads") && ANY(tokens, i - 1, "a", "by", "few"))
         return true; // "by a thread"
     if (ANY(tokens, i, "foot", "feet") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&

@@ -242,6 +242,7 @@ bool spot_own_clause(const struct tokens *tokens, size_t i) {
     size_t at = i + 1;
     if (ANY(tokens, at, "and", "but")) at++;
     while (spot_article(tokens, at)) at++;
+    if (at > i + 1 && spot_side(tokens, at)) at++; // ", the left rocker has"
     return at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].stop == STOP_NONE &&
            token_among(tokens, at + 1, verbs, COUNT(verbs)) && !token_among(tokens, at, same, COUNT(same));
 }
