@@ -578,8 +578,10 @@ bool spot_said_apart(const struct fault_reader *r, const struct fault_hit *hit, 
     if (token_among(tokens, hit->to, own, sizeof own / sizeof *own) &&
         tokens->at[hit->to - 1].stop == STOP_NONE)
         return true;
-    bool state =
-        degree_is_state(r, hit) || (ANY(tokens, hit->from, "worn", "rubbed") &&
-                                    ANY(tokens, hit->from + 1, "to", "through", "down")); // the brass
+    bool does = ANY(tokens, hit->from, "leaks", "drips", "weeps", "rattles", "sticks", "slips", "squeaks",
+                    "jams", "binds", "wobbles"); // "the spout has been mended and leaks"
+    bool state = degree_is_state(r, hit) || does ||
+                 (ANY(tokens, hit->from, "worn", "rubbed") &&
+                  ANY(tokens, hit->from + 1, "to", "through", "down")); // the brass
     return (been || token_among(tokens, verb, is, sizeof is / sizeof *is)) && !state;
 }
