@@ -67,6 +67,16 @@ static size_t verb_behind_device(const struct note *note, size_t at) {
     return 0;
 }
 
+// "And a broad arrow": the token behind it; 0 where that does not stand.
+static size_t behind_device(const struct note *note, size_t at) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    if (!is_joint(tokens, at) || !ANY(tokens, at + 1, "a", "an", "the")) return 0;
+    for (size_t k = at + 2; k < at + 2 + WORDS_MOST; k++)
+        if (is_device(tokens, k)) return k + 1;
+    return 0;
+}
+
 static size_t keep(struct note *note, size_t begin, size_t from, size_t to, size_t at) {
     const char *where = NULL;
     size_t place = place_at(note, at, &where);
@@ -80,8 +90,17 @@ static size_t beside_device(struct note *note, size_t i) {
     if (tokens->shouts || (tokens->flat && !is_figure(tokens, i)) || !mark_is_text(note, i)) return 0;
     if (i > 0 && mark_is_text(note, i - 1) && tokens->at[i - 1].stop == STOP_NONE) return 0;
     size_t end = is_figure(tokens, i) ? i + 1 : mark_proper_run(note, i), verb = 0;
-    if (end > i && !tokens->at[i].starts) verb = verb_behind_device(note, end);
-    return verb ? keep(note, i, i, end, verb + 1) : 0;
+    if (end == i) return 0;
+    if (!tokens->at[i].starts) verb = verb_behind_device(note, end);
+    if (verb) return keep(note, i, i, end, verb + 1);
+    // "3 and a broad arrow on one side", "1884 on the back of each"
+    size_t at = is_figure(tokens, i) ? behind_device(note, end) : 0;
+    const char *where;
+    bool each = is_figure(tokens, i) && tokens->at[i].starts && token_is(tokens, end, "on") &&
+                place_at(note, end, &where) && ANY(tokens, end + place_at(note, end, &where), "of") &&
+                ANY(tokens, end + place_at(note, end, &where) + 1, "each", "both", "one", "every", "it");
+    if (at && !place_at(note, at, &where)) at = 0;
+    return at || each ? keep(note, i, i, end, at ? at : end) : 0;
 }
 
 // "A raised 12 on the base", "a 7 pressed into the clay underneath".

@@ -17,6 +17,8 @@ struct mark_found {
 bool mark_is_text(const struct note *note, size_t i);
 // The end of a run of capitals and figures from token `i` on.
 size_t mark_proper_run(const struct note *note, size_t i);
+// "Corbett Dray, Instrument Makers, no. 4412": the end of a mark that goes on behind a comma, up to a stop.
+size_t mark_goes_on(const struct note *note, size_t from, size_t end);
 // Keeps it with the words from token `begin` on; false where it is none after all.
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
@@ -58,6 +60,7 @@ size_t mark_in_letters(const struct note *note, size_t at);
 bool mark_is_edition(const char *fold);
 // "2/3/64", "12.5.1983": kept as written, since the order of day and month is not known.
 bool mark_is_day(const char *fold);
+bool mark_is_year(const struct tokens *tokens, size_t i);
 // "No. 12", "no 12": a number, and no denial.
 bool mark_is_no_figure(const struct note *note, size_t i);
 // "Worm in the back, says treated": what somebody says at token `says`, and nothing bears.

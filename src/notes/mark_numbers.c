@@ -106,3 +106,8 @@ bool mark_is_day(const char *fold) {
     }
     return parts == 2;
 }
+
+bool mark_is_year(const struct tokens *tokens, size_t i) {
+    return i < tokens->count && tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 4 &&
+           strspn(tokens->at[i].fold, "0123456789") == 4;
+}

@@ -8,6 +8,7 @@
 #include "notes/english.h"
 #include "notes/figure.h"
 #include "notes/mark_words.h"
+#include "notes/persons.h"
 #include "notes/place.h"
 #include "notes/things.h"
 #include "notes/unit.h"
@@ -218,6 +219,10 @@ bool mark_is_hearsay(const struct note *note, size_t says, size_t text, size_t t
 
 static size_t keep(struct note *note, size_t from, size_t to) {
     const char *where = NULL;
+    if (token_is(&note->tokens, to, ",") && to + 1 < note->tokens.count &&
+        (!mark_is_sloppy(note, to + 1) || firm_word(&note->tokens, to + 1) ||
+         ANY(&note->tokens, to + 1, "maker")))
+        to = mark_goes_on(note, from, to);
     size_t place = place_at(note, to, &where);
     struct mark_found found = {from, to, to + place, place ? where : place_ahead(note, from)};
     return mark_keep(note, from, &found) ? found.end - from : 0;

@@ -59,6 +59,17 @@ static bool is_kept_back(const struct note *note, size_t i) {
     return note->taken[i] == TAKEN_ASIDE && (kind == TOKEN_CODE || kind == TOKEN_FIGURE);
 }
 
+// Behind words and a figure of theirs stands its unit, and no more.
+static bool is_sized(const struct note *note, size_t from, size_t at) {
+    const struct tokens *tokens = &note->tokens;
+    const char *where;
+    return at > from + 1 && tokens->at[from].kind == TOKEN_WORD && tokens->at[at - 1].kind == TOKEN_FIGURE &&
+           ANY(tokens, at, "ton", "tons", "cwt", "lb", "lbs", "oz", "pint", "pints", "pt", "quart", "gallon",
+               "gal", "volt", "volts", "watt", "watts", "hp", "amp", "inch", "ft", "mm", "ml") &&
+           (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+            place_at(note, at + 1, &where));
+}
+
 // A run of capitals and figures from `i` on.
 size_t mark_proper_run(const struct note *note, size_t i) {
     size_t at = i, good = i;
@@ -78,6 +89,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
             break;
         if (note->tokens.at[at].kind == TOKEN_FIGURE) at = mark_figures_end(note, at) - 1;
         at++;
+        if (is_sized(note, i, at)) return at + 1; // "Liftwell 2 ton"
         // "TINCT. MYRRH": capitals go on behind the dot of a short form
         const struct token *last = &note->tokens.at[at - 1];
         bool initial = last->to - last->from == 1 && last->kind == TOKEN_WORD; // "F.DUNNICK"
@@ -225,8 +237,7 @@ static const char *place_before(const struct note *note, size_t i, size_t *from)
     return note_words(note, noun, noun + 1);
 }
 
-// "Corbett Dray, Instrument Makers, no. 4412": capitals go on behind the comma, up to a stop.
-static size_t goes_on(const struct note *note, size_t from, size_t end) {
+size_t mark_goes_on(const struct note *note, size_t from, size_t end) {
     const struct tokens *tokens = &note->tokens;
     if (!mark_is_text(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
     while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
@@ -263,7 +274,7 @@ static bool text_behind(const struct note *note, size_t at, bool says, struct ma
         while (says && end < tokens->count && end - at < MARK_WORDS_MOST && !ends_mark(note, at, end)) end++;
         if (end == at + 1) return false;
     }
-    if (!caseless) end = goes_on(note, at, end);
+    if (!caseless) end = mark_goes_on(note, at, end);
     *found = (struct mark_found){at, end, end, NULL};
     return true;
 }
@@ -403,18 +414,13 @@ static size_t find_verb(struct note *note, size_t i) {
     return found.end - i;
 }
 
-static bool is_year(const struct tokens *tokens, size_t i) {
-    return i < tokens->count && tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 4 &&
-           strspn(tokens->at[i].fold, "0123456789") == 4;
-}
-
 // "the letters BQ", "number 316 on back", "No. 5 on the base", "a crown over the word ELDRITHE".
 static size_t find_noun(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool letters =
         ANY(tokens, i, "letters", "initials", "word", "words", "lettering", "backstamp", "hallmark",
             "hallmarks", "signature", "letter") ||
-        (token_is(tokens, i, "date") && i && token_is(tokens, i - 1, "the") && is_year(tokens, i + 1));
+        (token_is(tokens, i, "date") && i && token_is(tokens, i - 1, "the") && mark_is_year(tokens, i + 1));
     bool number = ANY(tokens, i, "number", "no", "nr", "#");
     if (!letters && !number) return mark_find_placed(note, i);
     if (i && !(number && mark_is_put(tokens, i + 2)) &&
@@ -429,6 +435,7 @@ static size_t find_noun(struct note *note, size_t i) {
     if (!quote) {
         size_t end = at < tokens->count && !tokens->shouts ? mark_proper_run(note, at) : at;
         if (end == at && number && has_figure(note, at, at + 1)) end = at + 1;
+        if (end == at + 1 && ANY(tokens, end, "to", "through", "-")) return 0; // "letters A to Z"
         if (token_is(tokens, i, "letter") && end <= at + 1) end = mark_is_one_letter(note, at) ? at + 1 : at;
         if (end == at && token_is(tokens, i, "signature")) return mark_find_placed(note, i);
         if (end == at || (number && !has_figure(note, at, end) && !mark_is_roman(note, at))) return 0;

@@ -161,7 +161,40 @@ static bool is_inside_color(const struct note *note, const struct phrase_hit *hi
            (hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE);
 }
 
+// "Butter pat mould, swan", "mould of a hand": what shapes things, and nothing that grows on them.
+static bool is_shape_maker(const struct note *note, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &note->tokens;
+    size_t i = hit->from;
+    if (hit->to != i + 1 || !ANY(tokens, i, "mold", "mould", "molds", "moulds")) return false;
+    if (i == 0) return ANY(tokens, 1, "of", "for");
+    for (size_t k = 0; k < i; k++)
+        if (tokens->at[k].stop != STOP_NONE || tokens->at[k].kind != TOKEN_WORD) return false;
+    bool ends =
+        i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE || ANY(tokens, i + 1, "with", "for");
+    return ends && !ANY(tokens, i - 1, "some", "no", "any", "black", "white", "green", "grey", "gray", "blue",
+                        "of", "the", "has", "with", "and", "or", "bit", "little", "slight", "light", "is",
+                        "like", "leaf", "surface", "dry", "old", "damp", "musty");
+}
+
+// "Tin of axle grease, half left": what is sold in it.
+static bool is_content(const struct note *note, const struct phrase_hit *hit) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t k = 1; k <= WORDS_MOST && k <= hit->from; k++) {
+        size_t of = hit->from - k;
+        if (tokens->at[of].kind != TOKEN_WORD) return false;
+        if (!token_is(tokens, of, "of")) continue;
+        return of > 0 && of < 4 && hit->to == hit->from + 1 &&
+               ANY(tokens, of - 1, "tin", "tins", "can", "cans", "jar", "tub", "pot", "tube", "drum",
+                   "bottle", "pail", "bucket", "box", "keg", "cartridge", "cartridges") &&
+               ANY(tokens, hit->from, "grease", "stain", "oil", "wax", "tar", "soot", "glue", "paint", "ink",
+                   "pitch", "polish", "lacquer", "varnish");
+    }
+    return false;
+}
+
 bool look_is_plain(const struct note *note, const struct phrase_hit *hit) {
     return is_inside_color(note, hit) || within_look(note, hit) || is_joined_colors(note, hit) ||
-           is_color_of_goods(note, hit) || (hit->near && is_color_of_part(note, hit));
+           is_color_of_goods(note, hit) || (hit->near && is_color_of_part(note, hit)) ||
+           is_shape_maker(note, hit) || is_content(note, hit);
 }
