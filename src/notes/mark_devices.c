@@ -7,6 +7,7 @@
 #include "notes/mark_found.h"
 #include "notes/mark_words.h"
 #include "notes/note.h"
+#include "notes/number.h"
 #include "notes/persons.h"
 #include "notes/place.h"
 
@@ -109,6 +110,16 @@ static size_t worked_figure(struct note *note, size_t i) {
     const char *where;
     if (!is_figure(tokens, i) || i == 0) return 0;
     size_t end = mark_figures_end(note, i);
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || place_at(note, end, &where) ||
+                behind_device(note, end);
+    if (ends && ANY(tokens, i - 1, "inked", "chalked", "pencilled", "penciled"))
+        return keep(note, i, i, end, end);
+    // "12 lb stamped on the shank"
+    if (tokens->at[end].kind == TOKEN_WORD &&
+        ANY(tokens, end, "lb", "lbs", "oz", "cwt", "ton", "pint", "gal", "volts", "watts") &&
+        ANY(tokens, end + 1, "stamped", "cast", "embossed", "engraved", "marked") &&
+        (place_at(note, end + 2, &where) || ANY(tokens, end + 2, "on", "in", "into", "inside")))
+        return keep(note, i, i, end + 1, end + 2);
     if (ANY(tokens, i - 1, "raised", "pencil", "chalk", "penned") && place_at(note, end, &where))
         return keep(note, i, i, end, end);
     if (!ANY(tokens, i - 1, "a", "an", "the", "with", "number", "and", ",")) return 0;
@@ -183,8 +194,19 @@ static size_t name_at_place(struct note *note, size_t i) {
     return keep(note, i, i, end, end);
 }
 
+// "A number four punched on the lid".
+static size_t spelled_number(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t taken = 0;
+    if (!token_is(tokens, i, "number") || is_figure(tokens, i + 1) || !number_whole(tokens, i + 1, &taken) ||
+        !mark_is_stamp(note, i + 1 + taken))
+        return 0;
+    return keep(note, i, i + 1, i + 1 + taken, i + 2 + taken);
+}
+
 size_t mark_find_device(struct note *note, size_t i) {
     size_t taken = beside_device(note, i);
+    if (!taken) taken = spelled_number(note, i);
     if (!taken) taken = worked_figure(note, i);
     if (!taken) taken = told_letter(note, i);
     if (!taken) taken = weight_figures(note, i);

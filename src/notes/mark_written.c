@@ -170,7 +170,10 @@ size_t mark_in_letters(const struct note *note, size_t at) {
     if (ANY(tokens, to, "letters", "lettering", "capitals", "paint", "pencil", "ink", "pen", "chalk", "biro",
             "marker", "relief", "script", "enamel", "transfer"))
         return to + 1;
-    return to > at + 1 && to < tokens->count && mark_is_text(note, to) ? to : at; // "in gold KENDRY"
+    const char *where; // "in black on the top DOVECOTE", "in gold KENDRY"
+    bool placed = to > at + 1 && ANY(tokens, to, "on", "under", "inside", "round", "around") &&
+                  place_at(note, to, &where);
+    return placed || (to > at + 1 && to < tokens->count && mark_is_text(note, to)) ? to : at;
 }
 
 bool mark_is_no_figure(const struct note *note, size_t i) {

@@ -463,6 +463,7 @@ static size_t find_run(struct note *note, size_t i) {
         (i && mark_is_text(note, i - 1) && tokens->at[i].stop == STOP_NONE && !token->starts))
         return 0;
     size_t end = mark_proper_run(note, i);
+    if (end > i && token->capitals && token_is(tokens, end, ",")) end = mark_goes_on(note, i, end);
     if (end == i || end >= tokens->count) return 0;
     size_t verb = end + (token_is(tokens, end, "is") ? 1 : 0);
     bool stamped = ANY(tokens, verb, "stamped", "printed", "embossed", "engraved", "pressed", "impressed",
