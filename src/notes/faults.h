@@ -439,6 +439,7 @@ void read_felt(struct fault_reader *reader);
 // sound_parts.c: the same of a part: "handle is tight", "zip works", "drawers slide fine".
 void read_sound_parts(struct fault_reader *reader);
 bool read_watertight(struct fault_reader *reader, size_t i); // watertight.c, with it
+bool read_not_through(struct fault_reader *reader, size_t i);
 // sound_deeds.c: parts that do what they are for, "popper works".
 void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".

@@ -311,7 +311,7 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
 static bool ran_before(const struct fault_reader *r, size_t i) {
     static const char *const runs[] = {"runs",   "run",   "goes",  "ticks",   "plays", "works",
                                        "starts", "spins", "turns", "strikes", "fires", "lights",
-                                       "heats",  "ran",   "start", "going",   "holds"};
+                                       "heats",  "ran",   "start", "going"};
     enum { BACK = 9 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at > 0 && i - at < BACK && tokens->at[at - 1].stop < STOP_SENTENCE; at--)

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -482,8 +483,13 @@ static bool read_firm(struct fault_reader *r, size_t i) {
            r->note->taken[first - 1] != TAKEN_TYPE &&
            (r->part[first - 1] || r->note->taken[first - 1] == TAKEN_VALUE || spot_side(tokens, first - 1)))
         first--;
-    if (!starts_here(tokens, first)) return false;
-    size_t named = i;
+    struct word_entry noun; // "pivot bolt"
+    bool led = first > 0 && tokens->at[first - 1].stop == STOP_NONE && starts_here(tokens, first - 1) &&
+               r->note->taken[first - 1] == TAKEN_NOT &&
+               word_at(r->note, first - 1, 1u << USE_THING, &noun) == 1;
+    if (!starts_here(tokens, first) && !led) return false;
+    if (led) first--;
+    size_t named = led ? first : i;
     while (named > first && r->part[named - 1]) named--;
     size_t at = i + 1;
     while (token_among(tokens, at, links, COUNT(links))) at++;
@@ -557,7 +563,7 @@ static bool opens_pair(const struct tokens *tokens, size_t i) {
 
 void read_sound_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
-        bool taken = read_moving(r, i) || read_watertight(r, i) || read_un(r, i);
+        bool taken = read_moving(r, i) || read_watertight(r, i) || read_not_through(r, i) || read_un(r, i);
         bool joined =
             i > 0 && r->part[i - 1] && starts_here(&r->note->tokens, i - 1); // "handle rivets tight"
         bool may = !taken && opens_pair(&r->note->tokens, i) && (joined || starts_here(&r->note->tokens, i));

@@ -2,6 +2,8 @@
 // What was filled and lost nothing: "holds water", "the tank didn't drip overnight", "wasn't leaking when I
 // filled it". By the stuff of the thing it denies a crack or a seam that has opened; what has a tank has
 // seams. That it did not leak in the past says so only of a trial.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
@@ -27,7 +29,8 @@ static size_t tight_at(const struct tokens *tokens, size_t i, bool *then) {
     static const char *const runs[] = {"leak", "leaking", "drip", "dripping",
                                        "weep", "weeping", "seep", "lose a drop"};
     static const char *const holds[] = {"holds", "hold", "held"};
-    static const char *const liquids[] = {"water", "fuel", "oil", "paraffin", "kerosene", "liquid"};
+    static const char *const liquids[] = {"water",    "fuel",   "oil",     "paraffin",
+                                          "kerosene", "liquid", "pressure"};
     size_t n = token_longest(tokens, i, phrases, COUNT(phrases)), more;
     if (n) return n;
     *then = ANY(tokens, i, "didn't", "did", "wasn't", "weren't", "held");
@@ -88,4 +91,32 @@ bool read_watertight(struct fault_reader *r, size_t i) {
         return true;
     }
     return false;
+}
+
+// "Bottom rusted but not through", "not rusted through anywhere": of what rusts there is no hole.
+bool read_not_through(struct fault_reader *r, size_t i) {
+    static const char *const eaten[] = {"rusted", "gone", "eaten", "worn", "been", "go", "goes"};
+    static const char *const nots[] = {"not",   "nothing", "isn't",   "hasn't",
+                                       "never", "haven't", "doesn't", "no"};
+    static const char *const behind[] = {"anywhere", "yet", "at", "though", "that", "and"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "through", "thru") || i == 0 ||
+        (i + 1 < tokens->count && tokens->at[i].stop == STOP_NONE && tokens->at[i + 1].stop == STOP_NONE &&
+         !token_among(tokens, i + 1, behind, COUNT(behind))))
+        return false;
+    size_t from = i;
+    bool rust = false;
+    while (from > 0 && token_among(tokens, from - 1, eaten, COUNT(eaten)))
+        rust |= ANY(tokens, --from, "rusted");
+    if (from == 0 || !token_among(tokens, from - 1, nots, COUNT(nots))) return false;
+    for (size_t k = scope_sentence_start(&r->scope, i); k < from && !rust; k++)
+        rust = !strncmp(tokens->at[k].fold, "rust", 4);
+    const struct flaw *hole = rust ? ruleset_flaw(r->note->rules, "hole") : NULL;
+    if (!hole) return false;
+    for (size_t f = 0; f < r->note->record->flaw_count; f++)
+        if (r->note->record->flaws[f].kind == hole) return false;
+    for (size_t k = from - 1; k <= i; k++)
+        if (r->note->taken[k] == TAKEN_FLAW) return false;
+    clear_add(r, hole, NULL, NULL, false, from - 1, i + 1);
+    return true;
 }
