@@ -83,6 +83,16 @@ static bool closes_list(const struct fault_reader *r, size_t i) {
            token_among(tokens, i, words, COUNT(words));
 }
 
+// "Along the base", "at the front of the seat": a place with words of its own; where it ends, 0 if none.
+static size_t place_apart(const struct fault_reader *r, size_t i, size_t *from) {
+    static const char *const ways[] = {"along", "round", "under", "across", "down",  "over", "behind",
+                                       "at",    "on",    "in",    "below",  "above", "near", "inside"};
+    size_t to = token_among(&r->note->tokens, i, ways, COUNT(ways)) ? spot_place_at(r, i, from) : 0;
+    for (size_t k = i; k < to; k++)
+        if (r->scope.fault[k] && !r->part[k]) return 0;
+    return to && r->part[to - 1] && closes_list(r, to) ? to : 0;
+}
+
 static size_t places(const struct fault_reader *r, const struct spot *spot, struct spot *more) {
     static const char *const prepositions[] = {"on", "in",   "at",     "to",    "of",
                                                "by", "near", "inside", "around"};
@@ -97,7 +107,9 @@ static size_t places(const struct fault_reader *r, const struct spot *spot, stru
         bool own = token_among(tokens, at, prepositions, COUNT(prepositions));
         size_t start = own ? at + 1 : at;
         while (article_at(tokens, start)) start++;
-        size_t to = part_end(r, start);
+        size_t to = part_end(r, start), from = 0;
+        size_t apart = joined ? place_apart(r, at, &from) : 0; // "on the lid and down the left side"
+        if (apart) start = from, to = apart;
         if (to == start || (joined && !closes_list(r, to)) ||
             (!joined && tokens->at[to].stop == STOP_NONE && !joint_at(tokens, to)))
             break;
