@@ -126,7 +126,7 @@ static bool hinge(const struct said *s) {
     return s->place && kind_is_hinge_of_goods(s->r, s->hit, s->place);
 }
 static bool plastic(const struct said *s) {
-    return kind_is_plastic(s->r);
+    return kind_is_plastic(s->r) || kind_note_has(s->r, "wooden wood"); // of its grips
 }
 static bool hides_damage(const struct said *s) {
     return mends_hide_damage(s->r, s->hit);
@@ -554,6 +554,7 @@ static const struct meaning {
      .last = "missing gone lost", .absent = true},
     {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
+    {"box-wear", "wear-rub", .any = "scuffed scuffs scuff rubbed", .when = box},
     {"crack", "decoration-wear", .of = "letters lettering print transfer design logo figures numbers"},
     {"size-changed", "wear-rub", .any = "matted matting", .when = woven},
     {"seized", "leather-crack", .of = "backing hide skin leather"},

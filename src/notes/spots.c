@@ -522,7 +522,10 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         }
         return spot;
     }
-    to = spot_place_of(r, hit, &from);
+    const struct tokens *tokens = &r->note->tokens; // "[rust inside] and dents on the rim"
+    bool inside = hit->to > hit->from + 1 && spot_adverb(tokens, hit->to - 1) &&
+                  (tokens->at[hit->to - 1].stop != STOP_NONE || ANY(tokens, hit->to, "and", "but", "with"));
+    to = inside ? 0 : spot_place_of(r, hit, &from);
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
