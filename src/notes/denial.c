@@ -301,8 +301,12 @@ static bool lacks_a_part(const struct scope *s, size_t i) {
     if (!token_among(tokens, i, cues, COUNT(cues))) return false;
     size_t from = i;
     while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && tokens->at[from - 1].kind != TOKEN_SIGN &&
-           !s->fault[from - 1])
+           !s->fault[from - 1] && !ANY(tokens, from - 1, "and"))
         from--;
+    bool joined = from > 0 && token_is(tokens, from - 1, "and") &&
+                  from + 1 < i && // "lid dented and the key isn't there"
+                  (spot_article(tokens, from) || ANY(tokens, from, "one", "two", "both", "its", "some"));
+    if (joined) return true;
     static const char *const backs[] = {"it", "they", "these", "those", "any", "such", "that", "this"};
     bool back = from < i && token_among(tokens, from, backs, COUNT(backs));
     return from > 0 && from < i && tokens->at[from - 1].stop == STOP_COMMA && !back;

@@ -92,6 +92,12 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
     bool later = hit->kinds[0]->class == CLASS_REPAIR && it == hit->from && it > start &&
                  tokens->at[it - 1].stop == STOP_COMMA &&
                  ANY(tokens, it, "put", "fitted", "added", "changed", "swapped");
+    // "the left arm is loose and someone has put a screw through it"
+    if (hit->kinds[0]->class == CLASS_REPAIR && hit->from > start && ANY(tokens, hit->to, "it", "them") &&
+        ANY(tokens, hit->to - 1, "through", "in", "into", "round")) {
+        later = true;
+        it = hit->from;
+    }
     // "the seat folds but is loose on its pin"
     bool but = later || (it > start && it == hit->from && ANY(tokens, it, "is", "are", "feels", "has") &&
                          ANY(tokens, it - 1, "but", "though"));
@@ -126,8 +132,8 @@ void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_h
     const char *type = note->record->type.value;
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
     bool loose = ANY(tokens, hit->to - 1, "loose", "wobbly", "slack"); // "is loose on its pin"
-    if ((loose || spot->where_to == spot->where_from) && hit->kinds[0]->form == FAULT)
-        take_part_of_pronoun(r, hit, spot);
+    bool state = hit->kinds[0]->form == FAULT || hit->kinds[0]->class == CLASS_REPAIR;
+    if ((loose || spot->where_to == spot->where_from) && state) take_part_of_pronoun(r, hit, spot);
     if (!type || spot->part_to > spot->part_from) return;
     size_t at = hit->from, thing;
     while (at > 0 && hit->from - at < BETWEEN_MOST && tokens->at[at - 1].stop == STOP_NONE &&
@@ -234,10 +240,6 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
-    bool within = spot->part_from > hit->from && spot->part_to <= hit->to;
-    if (part && within && text_same(kind->rule.id, "glued-repair") &&
-        ANY(&note->tokens, spot->part_to - 1, "screw", "screws", "nail", "nails", "bolt", "bolts", "pin"))
-        part = NULL; // "someone has put a screw through it"
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);

@@ -537,8 +537,8 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     if (spot->part_to > spot->part_from && ANY(tokens, spot->part_to, "percent", "%", "pct"))
         spot->part_from = spot->part_to = 0; // "paint 70 percent gone"
     if (hit->kinds[0]->class == CLASS_REPAIR && spot->part_from > hit->from + 1 && spot->part_to <= hit->to &&
-        ANY(tokens, hit->from + 1, "with"))
-        spot->part_from = spot->part_to = 0; // "bound with copper wire"
+        (ANY(tokens, hit->from + 1, "with") || ANY(tokens, hit->to - 1, "through", "into", "in")))
+        spot->part_from = spot->part_to = 0; // "bound with copper wire", "put a screw through"
     bool sided = spot->part_to == spot->part_from + 1 && hit->from == spot->part_to + 1 &&
                  ANY(tokens, spot->part_from, "front", "back", "rear", "top", "bottom", "side", "end", "head",
                      "stage", "main", "tail", "centre", "center");
