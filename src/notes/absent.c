@@ -200,6 +200,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         cue_to = cue_from + 1;
         if (note->tokens.at[from].kind != TOKEN_WORD) return NULL;
     }
+    if (to == from + 1 && ANY(&note->tokens, from, "rest") && from < cue_from)
+        return NULL; // told by its number
     if (to == from + 1 && cue_from >= to && degrees_number(&note->tokens, from) > 0 &&
         note->tokens.at[from].kind == TOKEN_WORD && // "one is missing the last page" has lost that
         !lacks_something(&note->tokens, cue_to - 1, cue_to))

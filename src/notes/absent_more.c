@@ -202,7 +202,11 @@ size_t absent_read_few(struct fault_reader *r, size_t i) {
         part ? absent_kind_here(r, part, count) : ruleset_flaw(r->note->rules, "missing-pieces");
     if (!pieces) return 0;
     struct item_flaw *flaw = fault_add(r, pieces, part, NULL, i, i + 2 + n);
-    if (count > 1) flaw->count = count;
+    int lost = i > 2 && ANY(tokens, i - 1, "the", "its") && token_is(tokens, i - 2, "of")
+                   ? degrees_number(tokens, i - 3) // "one of the two dogs"
+                   : 0;
+    if (lost && lost < count) flaw->of = count;
+    if (count > 1) flaw->count = lost && lost < count ? lost : count;
     return i + 2 + n;
 }
 

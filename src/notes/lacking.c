@@ -4,6 +4,7 @@
 // rule names that part.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 #include "notes/lacking.h"
@@ -42,6 +43,13 @@ static size_t not_in_place(const struct tokens *tokens, size_t i) {
                    AMONG(tokens, i + 3, places)
                ? 4
                : 0;
+}
+
+// "The movement has been taken out.": and nothing more is said of it.
+static size_t taken_out(const struct tokens *tokens, size_t i) {
+    static const char *const ways[] = {"taken out", "pulled out", "stripped out", "removed"};
+    size_t n = ANY(tokens, i - 1, "been") ? token_longest(tokens, i, ways, COUNT(ways)) : 0;
+    return n && (i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE) ? n : 0;
 }
 
 size_t lacking_behind(const struct tokens *tokens, size_t i) {
@@ -257,6 +265,7 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
         bool needs_lead = m > n;
         if (needs_lead) n = m;
         if (!n) n = not_in_place(tokens, at);
+        if (!n && at > i) n = taken_out(tokens, at);
         if (at == i && token_is(tokens, at, "wanting") &&
             (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE))
             return 1;

@@ -498,6 +498,11 @@ static size_t read_tape(struct note *note, size_t i) {
         ANY(tokens, i + 1, "name", "names", "stamp", "stamps", "mark", "marks", "label", "labels", "brand",
             "brands", "tag", "plate", "initials"))
         n = 2;
+    for (size_t k = i; n && token_is(tokens, i, "you") && k > 0 && k + FAR > i;
+         k--) // "label half there, you can read"
+        if (ANY(tokens, k - 1, "label", "badge", "transfer", "decal", "plate", "sticker", "lettering",
+                "maker's"))
+            return 0;
     if (n && token_is(tokens, i, "in") && i > 0 &&
         ANY(tokens, i - 1, "signed", "titled", "numbered", "dated"))
         return 0; // whoever drew it

@@ -65,3 +65,19 @@ int pieces_on_number(const struct fault_reader *r, const struct fault_hit *hit) 
     if (n < 2 || tokens->at[at].kind != TOKEN_WORD) return 0;
     return at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ? n : 0;
 }
+
+// "Screws are missing, two of the three", "have been replaced with steel ones, two of the six": from behind
+// the words of the fault at token `i`; how many, 0 where that is not said. `*of` is how many there are.
+int pieces_told_apart(const struct tokens *tokens, size_t i, int *of) {
+    enum { FAR = 7 };
+    size_t at = i;
+    while (at < tokens->count && at < i + FAR && tokens->at[at].stop == STOP_NONE) at++;
+    if (at >= tokens->count || tokens->at[at].stop != STOP_COMMA) return 0;
+    int n = degrees_number(tokens, at + 1);
+    if (!n || !token_is(tokens, at + 2, "of")) return 0;
+    size_t whole = at + 3 + (ANY(tokens, at + 3, "the", "its", "their") ? 1 : 0);
+    int all = degrees_number(tokens, whole);
+    if (all < n || (whole + 1 < tokens->count && tokens->at[whole + 1].stop == STOP_NONE)) return 0;
+    *of = all;
+    return n;
+}

@@ -116,13 +116,15 @@ static void read_having(struct fault_reader *r, size_t i, size_t at, int number,
 static void read_for_some(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i + 2;
-    if (!ANY(tokens, i + 1, "for", "to", "on") || tokens->at[i].stop != STOP_NONE) return;
+    if (!ANY(tokens, i + 1, "for", "to", "on", "with") || tokens->at[i].stop != STOP_NONE) return;
     bool only = ANY(tokens, at, "only", "just");
     at += only;
     int number = degrees_number(tokens, at), whole = record_of(r)->count;
     if (number < 1 || number >= whole || !token_is(tokens, at + 1, "of") ||
         !ANY(tokens, at + 2, "them", "these", "those", "the") || (!only && token_is(tokens, i + 1, "on")))
         return;
+    bool with = token_is(tokens, i + 1, "with"), opens = i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    if (with && (!opens || !ANY(tokens, at + 2, "them") || !is_done(tokens, at + 3))) return;
     struct part_at part = {i, i, i + 1};
     if (is_part(r, &part)) part_tell_lack_each(r, &part, whole - number, whole, i, at + 3);
 }

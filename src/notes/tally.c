@@ -168,6 +168,27 @@ static void read_bare(struct fault_reader *r, size_t i) {
     part_tell_lack(r, &part, count, 0, i, at + n);
 }
 
+// "Two of the four bolts are still in it, the rest are gone", at "rest".
+static bool read_rest(struct fault_reader *r, size_t i) {
+    enum { FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n, at = i, start = scope_sentence_start(&r->scope, i);
+    if (!ANY(tokens, i, "rest", "others") || !lacking_said_behind(&r->scope, i + 1, &n)) return false;
+    while (at > start && i - at < FAR) {
+        at--;
+        int some = degrees_number(tokens, at), all;
+        size_t whole = at + 2 + (ANY(tokens, at + 2, "the", "its") ? 1 : 0);
+        struct part_at part;
+        if (!some || !token_is(tokens, at + 1, "of") || (all = degrees_number(tokens, whole)) <= some ||
+            !part_named_at(r, whole + 1, &part))
+            continue;
+        part_tell_lack(r, &part, all - some, all, i, i + 1 + n);
+        for (size_t k = at; k < part.from; k++) r->scope.stance[k] |= STANCE_OTHER; // those are there
+        return true;
+    }
+    return false;
+}
+
 // "Two feet short", "a hook short", "wants two knobs", "needs two feet".
 static void read_short(struct fault_reader *r, size_t i) {
     static const char *const wants[] = {"wants", "needs", "could do with", "would want", "requires"};
@@ -188,8 +209,12 @@ static void read_short(struct fault_reader *r, size_t i) {
         return;
     }
     if (!part_named_at(r, at + 1, &part) || tokens->at[part.from].kind == TOKEN_FIGURE) return;
-    if (!r->part[part.to - 1] && (n || r->note->taken[part.to - 1] == TAKEN_MEASURE ||
-                                  !lacking_kind(tokens->at[part.to - 1].one, NULL)))
+    bool apart = at > 0 && ANY(tokens, at - 1, "is", "are") && // "the pipe is one section short"
+                 !ANY(tokens, part.to - 1, "inch", "inches", "foot", "feet", "minute", "minutes", "hour",
+                      "day", "bit", "little", "touch", "tad", "cm", "mm", "year", "hair", "shade");
+    if (!r->part[part.to - 1] && !apart &&
+        (n || r->note->taken[part.to - 1] == TAKEN_MEASURE ||
+         !lacking_kind(tokens->at[part.to - 1].one, NULL)))
         return; // "two forks short", and not "two days short"
     if (ANY(tokens, part.to - 1, "battery", "batteries", "cells", "inch", "inches", "hands", "side", "sides",
             "page", "top", "bit", "end"))
@@ -548,7 +573,7 @@ void read_tally(struct fault_reader *r) {
         read_all_but(r, i);
         read_all_bar(r, i);
         read_none(r, i);
-        if (read_which_one(r, i)) continue;
+        if (read_which_one(r, i) || read_rest(r, i)) continue;
         if (!governed(r, i)) read_short(r, i);
         if (!governed(r, i)) read_of_whole(r, i);
         if (!governed(r, i)) read_told(r, i);

@@ -47,6 +47,7 @@ static bool one_of_parts(const struct fault_reader *r, size_t start, size_t end,
         if (!token_among(tokens, at, firsts, COUNT(firsts)) || tokens->at[at].stop != STOP_NONE) continue;
         size_t last = at + 1;
         if (token_is(tokens, last, "of") && ANY(tokens, last + 1, "the", "its", "their")) last += 2;
+        if (last > at + 1 && degrees_number(tokens, last) > 1) last++; // "one of the four feet"
         for (size_t n = 0; n < STUFFS_MOST && !r->part[last] && r->note->taken[last] == TAKEN_VALUE; n++)
             last++; // "one leather handle"
         size_t part = last;
