@@ -103,6 +103,12 @@ static const char *around(struct arena *arena, const struct record *record, cons
     return utf8_fold(arena, arena_copy(arena, notes + from, to - from));
 }
 
+// "Medium one is rusted, large one's perfect": which of the pieces; but "a chip, a small one".
+static bool is_of_piece(const char *text, const char *from, const char *to) {
+    return !strncmp(to, " one", 4) && (!is_letter(to[4]) || to[4] == 's') &&
+           !(from > text + 1 && !strncmp(from - 2, "a ", 2));
+}
+
 // Each begins with a letter, so that they are looked for where a word of the text begins.
 static bool has_one(const char *text, const char *const *words, size_t count) {
     for (const char *at = text; *at; at++) {
@@ -110,7 +116,7 @@ static bool has_one(const char *text, const char *const *words, size_t count) {
         for (size_t i = 0; i < count; i++) {
             const char *a = at, *w = words[i];
             while (*w && *w == *a) w++, a++;
-            if (!*w && !is_letter(*a)) return true;
+            if (!*w && !is_letter(*a) && !is_of_piece(text, at, a)) return true;
         }
     }
     return false;
@@ -221,7 +227,8 @@ static bool is_unsaid(struct arena *arena, const struct record *record, const st
     size_t from = flaw->span.from > NEAR ? flaw->span.from - NEAR : 0;
     for (size_t i = from; record->notes[i] && i < flaw->span.to + NEAR; i++)
         for (size_t k = 0; k < sizeof words / sizeof *words; k++)
-            if (record->notes[i] == words[k][0] && !strncmp(record->notes + i, words[k], strlen(words[k])))
+            if (record->notes[i] == words[k][0] && !strncmp(record->notes + i, words[k], strlen(words[k])) &&
+                strncmp(record->notes + i + strlen(words[k]), " one", 4) != 0)
                 return false;
     return true;
 }

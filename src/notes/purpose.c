@@ -265,7 +265,10 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
         (chunk->from == 1 && token_among(&note->tokens, 0, openers, COUNT(openers))) ||
         (token_among(&note->tokens, chunk->from - 1, shows, COUNT(shows)) &&
          ANY(&note->tokens, chunk->from - 2, "selling", "is", "it's", "got", "have", "here's", "listing"));
-    if (!opens) return false;
+    if (!opens && !(chunk->from > 2 && ANY(&note->tokens, chunk->from - 1, "a", "an") &&
+                    ANY(&note->tokens, chunk->from - 2, ",", "it's", "no") &&
+                    ANY(&note->tokens, chunk->from - 3, "no", "nope", ","))) // "no, a leather telescope case"
+        return false;
     *holder = own ? *last : *before;
     holder->from = before->from;
     if (own) holder->gated = holder->candidate = holder->part = false;

@@ -352,6 +352,7 @@ static bool is_degree(const struct note *note, const struct noun_found *noun) {
 // "5 hymn boards?? no just the one board": the number is mended, and not the name.
 static bool is_named_again(const struct note *note, const struct noun_found *head, size_t at) {
     enum { REACH = 7 };
+    if (ANY(&note->tokens, at + 1, ",", "a", "an")) return false; // "rifle case? no, a telescope case"
     for (size_t k = at; k < at + REACH && k < note->tokens.count && note->tokens.at[k].stop < STOP_SENTENCE;
          k++)
         if (text_same(note->tokens.at[k].one, note->tokens.at[head->to - 1].one)) return true;
@@ -454,6 +455,11 @@ static const char *holder_of(const struct note *note, const struct noun_found *f
     if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, "only") &&
         (found->to + 2 >= tokens->count || tokens->at[found->to + 2].stop != STOP_NONE))
         return tokens->at[found->to].fold;
+    if (token_among(tokens, found->to, holders, COUNT(holders)) && token_is(tokens, found->to + 1, ",") &&
+        ANY(tokens, found->to + 2, "only", "just") && token_is(tokens, found->to + 3, "the") &&
+        found->to + 4 < tokens->count &&
+        text_same(tokens->at[found->to + 4].fold, tokens->at[found->to].fold))
+        return tokens->at[found->to].fold; // "a telescope case, only the case"
     size_t at = found->from;
     while (at > 0 && token_among(tokens, at - 1, articles, COUNT(articles))) at--;
     if (at < 4 || !ANY(tokens, at - 1, "for", "of", "to") ||
