@@ -17,6 +17,7 @@ static const struct {
 } kinds[] = {
     {"seam-open", NULL, " hem seam stitch stitching topstitching hemming sewing thread "},
     {"lining-damage", NULL, " lining "},
+    {"chip", NULL, " glaze "},
     {"loose-part", " furniture games-puzzles ", " velvet baize satin "},
     {"lining-damage", NULL, " velvet baize satin "},
     {"seam-open", " linens clothing ", " binding edging "},

@@ -404,8 +404,13 @@ static bool is_made_holes(const struct fault_reader *r, const struct phrase_hit 
 static bool is_end_part(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t next = hit->from + 1;
-    if (!hit->near || !ANY(tokens, hit->from, "end") || tokens->at[hit->from].stop != STOP_NONE) return false;
+    if (!hit->near || !ANY(tokens, hit->from, "end", "wing", "arm", "tip") ||
+        tokens->at[hit->from].stop != STOP_NONE)
+        return false;
     while (next < hit->to && r->note->taken[next] == TAKEN_VALUE) next++;
+    if (!ANY(tokens, hit->from, "end") &&
+        !ANY(tokens, next, "nut", "nuts", "pad", "pads", "screw", "bolt", "cap"))
+        return false; // "one wing nut is missing"
     return next + 1 < hit->to && !absent_is_small(tokens, next) && tokens->at[next].kind == TOKEN_WORD &&
            tokens->at[next].stop == STOP_NONE &&
            !ANY(tokens, next, "cap", "broken", "snapped", "gone", "piece", "now", "long", "since", "been",

@@ -519,3 +519,12 @@ bool kind_is_unbound(const struct fault_reader *r) {
            !kind_note_has(r, "book books spine binding album ledger pages page boards log bible atlas score "
                              "sheet hymnal diary volume volumes register");
 }
+
+bool kind_is_woodwork(const struct fault_reader *r,
+                      const struct fault_hit *hit) { // "the stand has one split side"
+    const struct tokens *tokens = &r->note->tokens;
+    bool stand = false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        stand |= ANY(tokens, i, "stand", "frame", "case", "base");
+    return stand && kind_note_has(r, "wood wooden oak mahogany pine walnut beech");
+}

@@ -49,5 +49,6 @@ bool kind_is_other_tray(const struct fault_reader *reader, const struct fault_hi
 bool kind_is_flexed(const struct fault_reader *reader, const struct fault_hit *hit, const char *place);
 bool kind_is_rubber(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_unbound(const struct fault_reader *reader);
+bool kind_is_woodwork(const struct fault_reader *reader, const struct fault_hit *hit);
 
 #endif

@@ -330,6 +330,13 @@ static bool recorded(const struct said *s) {
     return is_in(s->r, (const char *const[]){"media"}, 1);
 }
 
+static bool stuffed(const struct said *s) {
+    return kind_note_has(s->r, "stuffing horsehair needlework tapestry kapok cushion kneeler hassock") &&
+           !metal(s);
+}
+static bool woodwork(const struct said *s) {
+    return kind_is_woodwork(s->r, s->hit);
+}
 // What stands on the floor or is of wood.
 static bool standing(const struct said *s) {
     return wooden(s) || (!metal(s) && is_in(s->r, (const char *const[]){"furniture", "decor"}, 2));
@@ -410,6 +417,8 @@ static const struct meaning {
     {"crack", "tear", .of = "fold folds", .when = paper},
     {"crack", "leather-crack", .of = "leather leathers hide"},
     {"seam-split", "seam-open", .first = "stitching stitches sewing"},
+    {"seam-split", "seam-open", .first = "seam seams", .when = stuffed},
+    {"crack-through", "wood-split", .of = "side sides rail foot frame base", .when = woodwork},
     {"hole", "seam-open", .of = "seam seams", .any = "leaks leak leaking lets"},
     {"lining-damage", "moth-holes", .any = "moth moths"},
     {"loose-part", "lining-damage", .of = "lining linings"},

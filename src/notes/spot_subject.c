@@ -221,6 +221,9 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     const bool mend =
         hit->kinds[0]->class == CLASS_REPAIR; // "left rocker has an old split that's been glued"
     static const char *const away[] = {"missing", "gone", "lost", "absent"};
+    static const char *const shares[] = {"several of the", "some of the", "a few of the", "most of the",
+                                         "of the",         "all the",     "all of the",   "half the",
+                                         "several",        "some",        "a few",        "most"};
     size_t start = hit->from;
     if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
         token_among(tokens, start + 1, away, COUNT(away)) && !is_no_subject(tokens, start) &&
@@ -243,6 +246,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
         token_is(tokens, start, "two") || token_is(tokens, start, "three") ||
         (hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, start, "a", "an", "four", "some")))
         start++;
+    size_t some = token_longest(tokens, start, shares, COUNT(shares)); // "several of the uprights"
+    if (some && start + some < hit->from) start += some;
     while (start < hit->from && r->note->taken[start] == TAKEN_VALUE) start++; // "ceramic holders"
     size_t which = start;                                                      // "the left rocker"
     if (spot_side(tokens, start) && start + 1 < hit->from && tokens->at[start].stop == STOP_NONE) start++;

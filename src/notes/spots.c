@@ -265,6 +265,7 @@ static bool own_subject(const struct fault_reader *r, size_t at, size_t end) {
     const struct tokens *tokens = &r->note->tokens;
     if (tokens->at[at].stop != STOP_COMMA) return false;
     while (at + 1 < end && spot_article(tokens, at + 1)) at++;
+    if (at + 2 == end && spot_plain_noun(r, at + 1)) return true; // ", marbling rubbed"
     return at + 1 < end && r->part[at + 1] && !r->scope.fault[at + 1];
 }
 
