@@ -69,6 +69,8 @@ bool mark_is_hearsay(const struct note *note, size_t says, size_t text, size_t t
 bool mark_is_one_letter(const struct note *note, size_t i);
 // "Gives the number 3318-B.": a number at token `i` that something shows, up to token `to`.
 bool mark_is_told_number(const struct note *note, size_t i, size_t to);
+// Where "HALDEN & CRAYE, OPTICIANS" ends, whose name ends before token `to`.
+size_t mark_past_comma(const struct note *note, size_t from, size_t to);
 // "(OSTERBY) on the label", "(Tolland & Co) on the case" from token `from` up to `to`.
 bool mark_on_label(const struct note *note, size_t from, size_t to);
 // "(Number 3) punched in the top", "(the number 12) is burnt into": how it was put there, at token `i`.

@@ -450,3 +450,16 @@ bool mark_on_label(const struct note *note, size_t from, size_t to) {
     size_t place = is_firm(note, from, to) ? place_at(note, to, &where) : 0;
     return place && (to + place >= tokens->count || tokens->at[to + place].stop != STOP_NONE);
 }
+
+size_t mark_past_comma(const struct note *note, size_t from, size_t to) {
+    enum { WORD_LEAST = 4, MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    bool firm = false;
+    for (size_t k = from + 1; k < to; k++) firm |= ANY(tokens, k, "&", "co", "bros", "sons", "son", "ltd");
+    if (!firm || tokens->shouts || !tokens->at[from].capitals || !token_is(tokens, to, ",")) return to;
+    size_t at = to + 1;
+    while (at < tokens->count && at < to + 1 + MOST && tokens->at[at].capitals && !note->fault_word[at] &&
+           strlen(tokens->at[at].fold) >= WORD_LEAST)
+        at++;
+    return at > to + 1 ? at : to;
+}

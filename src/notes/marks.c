@@ -110,7 +110,7 @@ size_t mark_proper_run(const struct note *note, size_t i) {
             note->tokens.at[at].stop == STOP_NONE && note->tokens.at[at].joined && is_inner(note, at))
             at++;
     }
-    return good;
+    return mark_past_comma(note, i, good);
 }
 
 // Small letters behind "says": up to a stop, a place or a breaking word.

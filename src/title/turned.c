@@ -284,13 +284,14 @@ static void turn_absences(struct arena *arena, const struct plan_spelling *const
         if (end < i + 2) continue;
         bool other = false;
         for (size_t k = 0; k < count; k++) other |= (k < i || k >= end) && (small_words(texts[k]) & SMALL_OR);
-        if (other) continue;
         const char *last = texts[end - 1] + 3;
-        bool joined = strstr(last, " or ") != NULL;
+        bool joined = !other && strstr(last, " or ") != NULL;
         for (size_t k = i; k + 1 < end; k++)
             texts[k] = arena_format(arena, "%s%s", listed(arena, texts[k] + (k > i ? 3 : 0)),
                                     k + 2 < end || joined ? "," : "");
-        texts[end - 1] = joined ? last : arena_format(arena, "or %s", last);
+        // "No Cap & Shutter", where an "or" stands elsewhere
+        texts[end - 1] =
+            joined ? last : arena_format(arena, "%s %s", other ? "&" : "or", listed(arena, last));
     }
 }
 

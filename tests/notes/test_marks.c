@@ -56,6 +56,7 @@ static const struct notes_case verbs[] = {
     {"Plumb bob. A number 3 punched in the top.", "3 @ top"},
     {"Sail, number 27 sewn on both sides.", "27"},
     {"Scale. Tolland & Co on the case.", "Tolland & Co @ case"},
+    {"Barometer. HERN & DAW, OXLEY on dial.", "HERN & DAW, OXLEY @ dial"},
     {"Chest. Rust on the hinges. Worm on the legs.", ""},
     {"Etching, signed A. Lovell.", "A. Lovell"},
     {"Churn embossed with a cow in a circle and 40.", "40"},
