@@ -189,6 +189,7 @@ struct spot spot_found(const struct fault_reader *reader, const struct fault_hit
 // what it mended.
 bool spot_take_same(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_joined_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
+bool spot_of_first(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_owned(const struct fault_reader *r, const struct fault_hit *hit,
                    struct spot *spot); // the same file
 void spot_share_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);

@@ -75,7 +75,8 @@ static const struct pair pairs[] = {
      "strap-damage"},
     {"leather|leathers", "whole and supple|supple|soft|sound|pliable|soft and supple|still supple|still soft",
      "leather-crack"},
-    {"optics|lenses|lens|crystal|screen|dial glass|watch glass|gauge glass|eyepieces|eyepiece",
+    {"optics|telescope|finder|finders|viewfinder|prisms|both eyes|lenses|lens|crystal|screen|dial "
+     "glass|watch glass|gauge glass|eyepieces|eyepiece",
      "clear|clear and bright|clean and clear|bright and clear|perfectly clear|unscratched", "screen-damage"},
     {"battery bay|battery box|battery contacts|battery terminals|battery holder|terminals|contacts|battery "
      "area",

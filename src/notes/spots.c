@@ -397,7 +397,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     bool own =
         hit->from > 0 && r->note->tokens.at[hit->from - 1].stop != STOP_NONE && r->part[hit->from] &&
         hit->to > hit->from + 1; // "haze in the right one, strap perished": its own words name the part
-    if (spot_of_owned(r, hit, spot)) return;
+    if (spot_of_owned(r, hit, spot) || spot_of_first(r, hit, spot)) return;
     if (!absence && spot_of_object(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;

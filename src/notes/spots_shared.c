@@ -212,6 +212,38 @@ bool spot_of_owned(const struct fault_reader *r, const struct fault_hit *hit, st
     return true;
 }
 
+// "Blade still cuts but there are two nicks in it", "handle turns on the shank, needs tightening": of the
+// part that the sentence begins with, by a pronoun or by no word at all.
+bool spot_of_first(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const ins[] = {"in", "on", "to", "through"}, *const verbs[] = {"needs", "wants",
+                                                                                      "wobbles", "rattles"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool back = token_among(tokens, hit->to, ins, COUNT(ins)) && token_is(tokens, hit->to + 1, "it") &&
+                tokens->at[hit->to - 1].stop == STOP_NONE;
+    bool bare = hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_COMMA &&
+                token_among(tokens, hit->from, verbs, COUNT(verbs));
+    size_t size = strlen(tokens->at[hit->to - 1].fold);
+    if (bare && ANY(tokens, hit->from, "needs", "wants"))
+        bare = size > 4 && text_same(tokens->at[hit->to - 1].fold + size - 3, "ing"); // "needs tightening"
+    if ((!back && !bare) || hit->kinds[0]->form == ABSENCE) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    while (ANY(tokens, start, "the", "its", "both")) start++;
+    size_t to = start;
+    while (to < hit->from && r->part[to] && !r->scope.fault[to] && r->note->taken[to] != TAKEN_TYPE &&
+           (to == start || tokens->at[to - 1].stop == STOP_NONE))
+        to++;
+    if (to == start || to + 1 >= hit->from) return false;
+    bool there = bare;
+    for (size_t i = to; i < hit->from; i++) there |= ANY(tokens, i, "there", "there's", "theres");
+    if (!there) return false;
+    for (size_t i = to; i < hit->from; i++)
+        if (r->part[i] && ANY(tokens, i - 1, "the", "a", "its", "and") && back)
+            return false; // a part of its own
+    spot->part_from = start;
+    spot->part_to = to;
+    return true;
+}
+
 // "The lid is there but bent", "its cork is with it but it's stuck": of what is there.
 static bool share_by_there(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     static const char *const between[] = {"it's", "they're", "it",    "they",  "is",     "are",
