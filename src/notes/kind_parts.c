@@ -464,6 +464,7 @@ static const struct meaning {
     {"zip-fault", "broken-part", .of = "pull pulls", .last = GONE_OFF, .when = zipless},
     {"zip-fault", .of = "pull pulls eye eyes", .last = "missing gone lost", .when = zipless, .absent = true},
     {"zip-fault", "seized", .of = "pull pulls", .last = "stuck stiff", .when = zipless},
+    {"strap-damage", "wear-rub", .any = "scuffed scuff scuffs scuffing rubbed"},
     {"strap-damage", "broken-part", .of = "handle handles", .last = GONE_OFF, .when = bare_handle},
     {"strap-damage", .of = "strap straps", .last = "missing gone lost", .when = hardware, .absent = true},
     {"strap-damage", "dent-bend", .of = "buckle buckles tongue lug lugs ring rings", .last = "bent",

@@ -105,6 +105,10 @@ static bool is_paint_drip(const struct fault_reader *r, const struct fault_hit *
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->form == ABSENCE && token_is(tokens, hit->to - 1, "lost") && hit->to > hit->from + 1 &&
+        tokens->at[hit->to - 1].stop == STOP_NONE &&
+        ANY(tokens, hit->to, "its", "most", "some", "much", "half", "all", "their", "a"))
+        return true; // "the top has lost most of its paint"
     return text_same(hit->kinds[0]->rule.id, "broken-part") && hit->near &&
            ANY(tokens, hit->to - 1, "lost", "missing") && tokens->at[hit->to - 1].stop == STOP_NONE &&
            ANY(tokens, hit->from, "end", "side", "edge", "corner", "tip") &&

@@ -294,9 +294,13 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
         while (at < i && at < own + 3 && !r->part[at] && r->note->taken[at] == TAKEN_VALUE) at++;
     }
     *from = at;
+    while (at + 1 < i && spot_side(tokens, at) && r->part[at + 1]) at++; // "the left foot"
     while (at < i && r->part[at]) at++;
     *to = at;
-    if (*to == *from || in_other(r, *from, i)) return false;
+    bool held = false; // "corners have cracks" is one fault's words, "and mold" another's
+    for (size_t k = 0; k < r->hit_count; k++)
+        held |= r->hits[k].near && r->hits[k].from == *from && r->hits[k].kinds[0]->form == FAULT;
+    if (*to == *from || (!held && in_other(r, *from, i))) return false;
     bool of_it = r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN) || degree_is_state(r, hit);
     bool made = of_it && at + 1 < i && tokens->at[at + 1].stop == STOP_COMMA &&
                 r->note->taken[at] == TAKEN_VALUE; // "handle wood, a bit split"

@@ -387,6 +387,16 @@ static bool joins_faults(const struct fault_reader *r, size_t i) {
     return t->stop == STOP_COMMA || token_among(&r->note->tokens, i, words, sizeof words / sizeof *words);
 }
 
+// "A split and a stain", "fraying and some fading": nouns, though the word may say a state.
+static bool is_state_here(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *word = tokens->at[hit->to - 1].fold;
+    size_t n = strlen(word);
+    bool noun = hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
+                ANY(tokens, hit->from - 1, "a", "an", "some", "one", "small", "slight", "little");
+    return degree_is_state(r, hit) && !noun && !(n > 4 && text_same(word + n - 3, "ing"));
+}
+
 const struct fault_hit *spot_listed_before(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 5, LIST_LONGEST = 4 };
     const struct tokens *tokens = &r->note->tokens;
@@ -397,7 +407,7 @@ const struct fault_hit *spot_listed_before(const struct fault_reader *r, const s
         for (size_t k = 0; k < r->hit_count && !next; k++)
             if (r->hits[k].from >= last->to && r->hits[k].from <= last->to + FAR) next = &r->hits[k];
         if (!next || next->near || next->kinds[0]->form != FAULT || r->part[next->from] ||
-            degree_is_state(r, next) != degree_is_state(r, hit) ||
+            is_state_here(r, next) != is_state_here(r, hit) ||
             (r->scope.stance[next->from] ^ r->scope.stance[hit->from]) & (STANCE_DENIED | STANCE_NONE_SEEN))
             break;
         bool and = false, list = true;
