@@ -144,6 +144,12 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
             size_t behind = start;
             while (behind > 0 && spot_article(tokens, behind - 1)) behind--;
             *from = start;
+            bool said = at + 1 == i || ANY(tokens, at + 1, "is", "are", "has", "have", "was", "were");
+            if (at < i && said && spot_plain_noun(r, at) && !r->note->taken[at] &&
+                !ANY(tokens, at, "wood", "leather", "paper", "glass", "metal", "cloth", "rubber", "brass",
+                     "iron", "enamel", "varnish", "glaze", "paint", "runs", "works", "turns", "slides",
+                     "opens", "closes", "holds", "sits", "moves", "goes", "fits", "though"))
+                *to = at + 1; // "the lead pipe has been soldered"
             if (at < i) spot_of_relative(r, from, to);
             if (*from < start) return true;
             if (token_is(tokens, *to, "one") && spot_side(tokens, *to - 1) && *to < i)
