@@ -110,6 +110,15 @@ size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
         absent_tell(r, i + 1, i + 2, i, i + 1);
         return i + 2;
     }
+    size_t on = i + n + 1,
+           behind = on + (ANY(tokens, on + 1, "the", "its") ? 2 : 1); // "no leather on the plunger"
+    if (bare && n == 1 && behind < tokens->count && tokens->at[on - 1].stop == STOP_NONE && r->part[behind] &&
+        ANY(tokens, i + n, "leather", "felt", "glass", "rubber", "baize", "cloth", "string", "rope", "cane",
+            "webbing", "velvet", "foam", "wire", "cork") &&
+        ANY(tokens, on, "on", "in", "round", "under", "left") && !r->scope.fault[behind]) {
+        absent_tell(r, i + n, on, i, i + n);
+        return on;
+    }
     if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"

@@ -125,12 +125,29 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
     spot->part_to = to;
 }
 
+// "Somebody has soldered the pan": what was mended stands behind the verb.
+static void take_object(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t the = ANY(tokens, hit->to - 1, "the", "its") ? hit->to - 1 : hit->to, part = the + 1;
+    if (hit->kinds[0]->class != CLASS_REPAIR || !ANY(tokens, the, "the", "its") || part >= tokens->count ||
+        the <= hit->from || !r->part[part] || r->note->taken[part] == TAKEN_TYPE ||
+        (part + 1 < tokens->count && tokens->at[part + 1].stop == STOP_NONE) ||
+        !ANY(tokens, the - 1, "soldered", "welded", "glued", "mended", "repaired", "riveted", "brazed",
+             "replaced", "changed", "patched", "filled", "repainted", "stripped", "re-glued", "reglued",
+             "painted", "renewed"))
+        return;
+    spot->part_from = part;
+    spot->part_to = part + 1;
+}
+
 void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BETWEEN_MOST = 6, NAME_MOST = 3 };
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const char *type = note->record->type.value;
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
+    if (spot->where_to == spot->where_from) take_object(r, hit, spot);
+    if (spot->part_to > spot->part_from) return;
     bool loose = ANY(tokens, hit->to - 1, "loose", "wobbly", "slack"); // "is loose on its pin"
     bool state = hit->kinds[0]->form == FAULT || hit->kinds[0]->class == CLASS_REPAIR;
     if ((loose || spot->where_to == spot->where_from) && state) take_part_of_pronoun(r, hit, spot);
@@ -240,6 +257,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = NULL; // "weights incomplete": some of them are there
     if (part && kind->class == CLASS_REPAIR && (!strncmp(part, "rivet", 5) || !strncmp(part, "staple", 6)))
         part = NULL; // "rivet repair"
+    if (part && kind->class == CLASS_REPAIR &&
+        ANY(&note->tokens, spot->part_to - 1, "crack", "cracks", "split", "splits", "dent", "dents", "chip",
+            "chips"))
+        part = NULL; // "the crack in the case has been filled"
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);

@@ -63,7 +63,12 @@ static void read_had_new(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     size_t a = i > 0 && ANY(tokens, i - 1, "a", "some") ? 1 : 0, had = i - a;
-    if (had < 2 || !token_is(tokens, had - 1, "had") || !ANY(tokens, had - 2, "has", "have", "it's") ||
+    bool fitted = had > 1 &&
+                  ANY(tokens, had - 1, "fitted", "added", "put") && // "someone has fitted a new spring"
+                  !ANY(tokens, had - 2, "be", "to", "could", "can", "needs");
+    if (fitted) had++; // the verb that leads
+    if (had < 2 ||
+        (!fitted && (!token_is(tokens, had - 1, "had") || !ANY(tokens, had - 2, "has", "have", "it's"))) ||
         tokens->at[i].stop != STOP_NONE || AMONG(tokens, i + 1, never) || r->scope.stance[i] & off ||
         !part_named_at(r, i + 1, &part) || part.lead != part.from || AMONG(tokens, part.to - 1, never))
         return;

@@ -103,7 +103,16 @@ static void read_having(struct fault_reader *r, size_t i, size_t at, int number,
         part_tell_lack_each(r, &part, lack, whole, i, behind);
         return;
     }
-    if (!is_done(tokens, part.to) || (!only && !token_is(tokens, at - 1, "with"))) return;
+    size_t more = part.to; // "four have keys and open, the rest don't"
+    if (ANY(tokens, more, "and", "but") && more + 2 < tokens->count &&
+        tokens->at[more + 2].stop == STOP_COMMA && is_part(r, &part) &&
+        (lack = lack_behind(tokens, more + 2, whole - number, &behind)) > 0) {
+        part_tell_lack_each(r, &part, lack, whole, i, behind);
+        return;
+    }
+    bool each = ANY(tokens, at - 1, "have", "has") && is_own_to_each(tokens, part.to - 1) && number > 0 &&
+                tokens->at[part.to - 1].one != tokens->at[part.to - 1].fold; // "jars, six, four have lids"
+    if (!is_done(tokens, part.to) || (!only && !each && !token_is(tokens, at - 1, "with"))) return;
     bool own = ANY(tokens, at, "its", "their", "it's");
     if ((!own && !is_part(r, &part)) || (!only && !is_own_to_each(tokens, part.to - 1))) return;
     if (number < whole)
