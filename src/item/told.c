@@ -446,3 +446,22 @@ void told_set(struct arena *arena, struct record *record) {
         flaw->unsaid = is_unsaid(arena, record, flaw);
     }
 }
+
+// "Scratched initials J.P.": nobody looks for a thing by its former owner, nor needs the letters.
+bool told_is_owners(const struct record *record, const char *mark) {
+    // Letters of a plate, a king, a country: common practice, no source.
+    static const char *const others[] = {"EPNS", "EPBM", "EPC", "EP", "NS", "VR", "GR", "ER", "WD", "USA"};
+    for (size_t i = 0; i < COUNT(others); i++)
+        if (!strcmp(mark, others[i])) return false;
+    size_t letters = 0;
+    for (const char *c = mark; *c; c++) {
+        bool letter = *c >= 'A' && *c <= 'Z';
+        letters += letter;
+        if (!letter && *c != '.' && *c != ' ') return false;
+    }
+    bool owned = false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        owned |= text_same(record->flaws[i].kind->rule.id, "owner-name") ||
+                 text_same(record->flaws[i].kind->rule.id, "monogram");
+    return owned && letters <= 4;
+}

@@ -10,6 +10,9 @@
 // place in them.
 void told_set(struct arena *arena, struct record *record);
 
+// Initials in a record that has an owner's: nobody prints them.
+bool told_is_owners(const struct record *record, const char *mark);
+
 // Same kind, grade and duty; noun, adjective and title words go by what the seller said.
 static inline const struct flaw *flaw_told(const struct item_flaw *flaw) {
     return flaw->told ? flaw->told : flaw->kind;

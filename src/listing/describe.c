@@ -4,6 +4,7 @@
 #include "item/narrower.h"
 #include "item/parts.h"
 #include "item/several.h"
+#include "item/told.h"
 #include "listing/listing.h"
 #include "text/order.h"
 
@@ -215,6 +216,7 @@ static void line(struct describer *d, const char *text) {
 static void tell_marks(struct describer *d) {
     for (size_t i = 0; i < d->record->mark_count; i++) {
         const struct mark *mark = &d->record->marks[i];
+        if (told_is_owners(d->record, mark->text)) continue; // the disclosure tells that they are there
         const char *where =
             mark->where ? arena_format(d->arena, " %s", spelled(d, say_place(d->arena, mark->where))) : "";
         line_as_is(d, arena_format(d->arena, "Marked \"%s\"%s.", mark->text, where));

@@ -8,6 +8,7 @@
 #include "item/narrower.h"
 #include "item/parts.h"
 #include "item/several.h"
+#include "item/told.h"
 #include "text/order.h"
 #include "title/plan.h"
 
@@ -310,26 +311,11 @@ static bool is_size_told(struct phrase_maker *m, const char *mark) {
     return size && text_same(low, size->value);
 }
 
-// "Scratched initials J.P.": nobody looks for a thing by its former owner.
-static bool is_owners(const struct record *record, const char *mark) {
-    size_t letters = 0;
-    for (const char *c = mark; *c; c++) {
-        bool letter = *c >= 'A' && *c <= 'Z';
-        letters += letter;
-        if (!letter && *c != '.' && *c != ' ') return false;
-    }
-    bool owned = false;
-    for (size_t i = 0; i < record->flaw_count; i++)
-        owned |= text_same(record->flaws[i].kind->rule.id, "owner-name") ||
-                 text_same(record->flaws[i].kind->rule.id, "monogram");
-    return owned && letters <= 4;
-}
-
 static const char *why_no_title(struct phrase_maker *m, const char *mark) {
     if (strlen(mark) > 40) return "a long inscription is quoted in the description";
     if (says_doubted(m, mark)) return "the mark says a material that is not certain";
     if (is_year_told(m->record, mark)) return "the same year stands in the title as the date";
-    if (is_owners(m->record, mark)) return "initials of an owner are told in the disclosure";
+    if (told_is_owners(m->record, mark)) return "initials of an owner are told in the disclosure";
     return is_size_told(m, mark) ? "the size stands in the title as the size" : NULL;
 }
 
