@@ -18,6 +18,36 @@ static void give_back(struct note *note, struct note_span span) {
             note->taken[i] = TAKEN_OPEN;
 }
 
+static bool has_word(const struct note *note, struct note_span span, const char *word) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].to <= span.to &&
+            token_is(&note->tokens, i, word))
+            return true;
+    return false;
+}
+
+// "Powers on and plays well": more than that was seen, unless the words say that this is all.
+static void settle_seen(struct note *note) {
+    static const char *const ends[] = {"only",     "further", "all",  "far",  "just", "know", "tested",
+                                       "untested", "but",     "else", "more", "then", "not",  "beyond"};
+    struct record *record = note->record;
+    bool works = false, fails = false;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        works |= !flaw->part && flaw->sure == SURE_STATED && is_kind(flaw, "working-tested");
+        fails |= is_kind(flaw, "not-working") || is_kind(flaw, "partly-working") || is_kind(flaw, "untested");
+    }
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool seen = works && !fails && is_kind(flaw, "powers-on-only");
+        for (size_t k = 0; k < sizeof ends / sizeof *ends && seen; k++)
+            seen = !has_word(note, flaw->span, ends[k]);
+        if (!seen) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
 // "Lights up but no sound": a word of working beside one of not working promises nothing.
 static void settle_working(struct note *note) {
     struct record *record = note->record;
@@ -56,14 +86,6 @@ static void settle_powers(struct record *record) {
         if (!more && !less) record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;
-}
-
-static bool has_word(const struct note *note, struct note_span span, const char *word) {
-    for (size_t i = 0; i < note->tokens.count; i++)
-        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].to <= span.to &&
-            token_is(&note->tokens, i, word))
-            return true;
-    return false;
 }
 
 // "No rules, all 96 counters counted": what was counted is whole all the same.
@@ -227,6 +249,7 @@ void faults_settle(struct note *note) {
     settle_pieces(note->record);
     mends_settle(note);
     settle(note->arena, note->record);
+    settle_seen(note);
     settle_working(note);
     settle_powers(note->record);
     settle_whole(note);

@@ -227,10 +227,37 @@ static size_t read_one(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// "Handle has a split but it's tight on the tang": the part that the fault before is said of.
+static bool read_but_firm(struct fault_reader *r, size_t i) {
+    static const char *const firm[] = {"tight", "firm", "solid", "secure", "rock solid"};
+    static const char *const links[] = {"it's", "it",    "is",  "they're", "they",
+                                        "are",  "still", "all", "both",    "feels"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "but", "though") || i == 0) return false;
+    size_t at = i + 1, end = tokens->at[i - 1].stop == STOP_COMMA ? i - 1 : i;
+    while (token_among(tokens, at, links, COUNT(links))) at++;
+    size_t n = token_longest(tokens, at, firm, COUNT(firm)), to = at + n;
+    bool held = ANY(tokens, to, "on", "in", "to", "at") && ANY(tokens, to + 1, "the", "its") &&
+                (to + 3 >= tokens->count || tokens->at[to + 3].stop != STOP_NONE);
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
+    if (!n || !kind || (!held && to < tokens->count && tokens->at[to].stop == STOP_NONE) ||
+        is_governed(r, at, to))
+        return false;
+    for (size_t h = 0; h < r->hit_count; h++) {
+        if (r->hits[h].to != end || r->hits[h].kinds[0]->form != FAULT) continue;
+        struct spot spot = spot_found(r, &r->hits[h]);
+        const char *part = fault_place(r->note, spot.part_from, spot.part_to);
+        if (!part || r->note->taken[spot.part_to - 1] == TAKEN_TYPE || is_told(r, kind, part)) return false;
+        clear_add(r, kind, part, NULL, false, at, to);
+        return true;
+    }
+    return false;
+}
+
 void read_sound_deeds(struct fault_reader *r) {
     for (size_t i = 0; i + 1 < r->note->tokens.count; i++) {
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
-        size_t to = read_one(r, i);
+        size_t to = read_but_firm(r, i) ? 0 : read_one(r, i);
         if (to) i = to - 1;
     }
 }

@@ -118,7 +118,7 @@ static bool is_governed(const struct fault_reader *r, const struct fault_hit *hi
 static bool ends_at(const struct tokens *tokens, size_t i, bool near) {
     static const char *const manners[] = {"home", "shut",   "properly", "tight", "tightly", "well",
                                           "fine", "nicely", "up",       "down",  "freely",  "again",
-                                          "now",  "too",    "either",   "both"};
+                                          "now",  "too",    "either",   "both",  "though"};
     static const char *const words[] = {
         "and",       "no",      "with",    "so",         "all",     "throughout", "everywhere", "anywhere",
         "at",        "on",      "in",      "inside",     "round",   "around",     "right",      "along",
