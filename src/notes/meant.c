@@ -102,6 +102,20 @@ static bool is_paint_drip(const struct fault_reader *r, const struct fault_hit *
     return false;
 }
 
+// "Beech frame stained dark": how it was finished.
+static bool is_wood_stain(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const woods[] = {"furniture", "music", "decor"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool wood = false;
+    for (size_t i = 0; r->note->record->family && i < sizeof woods / sizeof *woods; i++)
+        wood |= text_same(r->note->record->family->rule.id, woods[i]);
+    return wood && text_same(hit->kinds[0]->rule.id, "stain") && hit->to == hit->from + 1 &&
+           token_is(tokens, hit->from, "stained") && tokens->at[hit->from].stop == STOP_NONE &&
+           ANY(tokens, hit->to, "dark", "walnut", "mahogany", "ebony", "oak", "cherry", "brown", "red",
+               "green", "black") &&
+           (hit->to + 1 >= tokens->count || tokens->at[hit->to + 1].stop != STOP_NONE);
+}
+
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -280,6 +294,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_wood_stain(r, hit)) return true;
     if (is_paint_drip(r, hit) || is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;

@@ -120,6 +120,31 @@ static void read_pronoun(struct fault_reader *r, size_t i) {
     part_tell_missing(r, &part, start, i + n);
 }
 
+// "One rung is cracked and another is missing": one more of the part that the sentence begins with.
+static void read_another_gone(struct fault_reader *r, size_t i) {
+    static const char *const gone[] = {"missing", "gone", "lost"};
+    static const char *const between[] = {"is",      "has",  "has been", "one is",
+                                          "one has", "been", "is also",  "one"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool opens = i > 0 && (tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "and", "but"));
+    if (!opens || !token_is(tokens, i, "another")) return;
+    size_t at = i + 1 + token_longest(tokens, i + 1, between, COUNT(between));
+    size_t start = scope_sentence_start(&r->scope, i);
+    struct part_at part;
+    if (!AMONG(tokens, at, gone) || !is_over(tokens, at + 1) || !token_is(tokens, start, "one") ||
+        !part_named_at(r, start, &part) || !r->part[part.to - 1] || part.to >= i)
+        return;
+    part.from = part.to - 1;
+    while (part.from > start + 1 && r->part[part.from - 1]) part.from--;
+    struct record *record = r->note->record;
+    for (size_t k = 0; k < record->flaw_count; k++) // "another missing" was told with that word
+        if (record->flaws[k].part && !strcmp(record->flaws[k].part, "another")) {
+            record->flaws[k].part = say_singular(r->note->arena, fault_place(r->note, part.from, part.to));
+            return;
+        }
+    part_tell_missing(r, &part, i, at + 1);
+}
+
 // Is the last thing told before token `i`, in its sentence, a part that lacks?
 static bool lacked_before(const struct fault_reader *r, size_t i) {
     const struct note *note = r->note;
@@ -184,6 +209,6 @@ void read_so_too(struct fault_reader *r) {
         if (r->note->tokens.at[i].kind != TOKEN_WORD) continue;
         if (ANY(&r->note->tokens, i, "too", "well", "also", "likewise", "ditto", "same"))
             read_too(r, clause_before(&r->note->tokens, i));
-        read_so(r, i);
+        read_so(r, i), read_another_gone(r, i);
     }
 }
