@@ -417,6 +417,7 @@ static const struct meaning {
     {"crack", "tear", .of = "fold folds", .when = paper},
     {"crack", "leather-crack", .of = "leather leathers hide"},
     {"seam-split", "seam-open", .first = "stitching stitches sewing"},
+    {"hole", "wear-rub", .of = "edging piping trim", .any = "worn rubbed scuffed"},
     {"seam-split", "seam-open", .first = "seam seams", .when = stuffed},
     {"crack-through", "wood-split", .of = "side sides rail foot frame base", .when = woodwork},
     {"hole", "seam-open", .of = "seam seams", .any = "leaks leak leaking lets"},

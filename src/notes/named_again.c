@@ -147,8 +147,10 @@ static size_t counted_again(const struct note *note, size_t i) {
     static const char *const states[] = {"loose", "broken", "bent", "torn", "worn", "stiff", "split"};
     static const char *const counts[] = {"two", "three", "four", "five", "six", "some", "several", "a few"};
     const struct tokens *tokens = &note->tokens;
-    if (i < 4 || i + 1 >= tokens->count || !token_is(tokens, i - 1, "and") ||
-        tokens->at[i - 2].stop != STOP_NONE || !ANY(tokens, i, "one", "two", "three", "few", "several") ||
+    size_t few = i > 4 && token_is(tokens, i, "few") && token_is(tokens, i - 1, "a") ? 1 : 0;
+    if (i < 4 || i + 1 >= tokens->count || !token_is(tokens, i - 1 - few, "and") ||
+        tokens->at[i - 2 - few].stop != STOP_NONE ||
+        !ANY(tokens, i, "one", "two", "three", "few", "several") ||
         !token_among(tokens, i + 1, states, COUNT(states)))
         return said_and_one(note, i);
     bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE;
@@ -226,11 +228,12 @@ void note_name_again(struct note *note) {
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
         const char first = tokens->at[i].fold[0];
-        if (first != 'a' && first != 'o' && first != 't' && tokens->at[i].stop != STOP_COMMA) continue;
+        if (first != 'a' && first != 'o' && first != 't' && first != 'f' && tokens->at[i].stop != STOP_COMMA)
+            continue;
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);
         size_t at = i;
         if (part == SIZE_MAX && (first == 'o' || first == 't')) part = denied_plural(note, i);
-        if (part == SIZE_MAX && (first == 'o' || first == 't')) part = counted_again(note, i);
+        if (part == SIZE_MAX && (first == 'o' || first == 't' || first == 'f')) part = counted_again(note, i);
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;

@@ -546,7 +546,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (is_of_next(r, hit, &spot)) spot.where_from = spot.where_to = 0;
     bool nowhere = spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere && spot_let_out(r, hit, &spot)) return spot;
-    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && spot_mended(r, hit, &from, &to)) {
+    if (nowhere && hit->kinds[0]->class == CLASS_REPAIR && !has_own_subject(r, hit) &&
+        spot_mended(r, hit, &from, &to)) {
         spot.part_from = from;
         spot.part_to = to;
         nowhere = false;
@@ -578,7 +579,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (nowhere && spot.part_to == spot.part_from) spot_share_place(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from;
     if (nowhere && spot.part_to == spot.part_from) spot_share_contrast(r, hit, &spot);
-    if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR)
+    if (nowhere && spot.part_to == spot.part_from && hit->kinds[0]->class == CLASS_REPAIR &&
+        !has_own_subject(r, hit))
         spot_of_damage(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from)
         spot_share_seeming(r, hit, &spot);
