@@ -326,8 +326,9 @@ static bool counts_part(struct arena *arena, const struct record *record, const 
         return true;
     size_t said;
     const char *before = word_before(record->notes, record->notes + flaw->span.from, &said);
-    if (before && before > record->notes + 1 && before[-2] == ',' && is_number(arena, before, said, number) &&
-        is_state(record->notes + flaw->span.to))
+    bool apart =
+        before && before > record->notes + 4 && (before[-2] == ',' || !strncmp(before - 4, "and ", 4));
+    if (apart && is_number(arena, before, said, number) && is_state(record->notes + flaw->span.to))
         return true; // "cards foxed, one torn", but "one nick"
     if ((number > 1) != say_is_plural(flaw->part)) return false;
     size_t all = strlen(record->notes), to = flaw->span.to + BEHIND < all ? flaw->span.to + BEHIND : all;
