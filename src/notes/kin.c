@@ -172,7 +172,10 @@ static bool is_of_metal(const struct note *note, const struct noun_found *found)
 static const struct family *of_no_clay(const struct note *note, const struct noun_found *found,
                                        const struct family *family) {
     if (!family || !text_same(family->rule.id, "ceramics") || hint(note, "ceramics")) return family;
+    bool enamel = found->from > 0 && note->tokens.at[found->from - 1].stop == STOP_NONE &&
+                  ANY(&note->tokens, found->from - 1, "enamel", "enamelware", "graniteware", "agateware");
     const char *stuff = is_of_metal(note, found)      ? "metalware"
+                        : enamel                      ? "kitchenware" // "enamel coffee pot"
                         : hint(note, "glassware") > 0 ? "glassware"
                         : hint(note, "metalware") > 3 ? "metalware"
                         : is_of_wood(note)            ? "kitchenware"
