@@ -528,3 +528,27 @@ bool kind_is_woodwork(const struct fault_reader *r,
         stand |= ANY(tokens, i, "stand", "frame", "case", "base");
     return stand && kind_note_has(r, "wood wooden oak mahogany pine walnut beech");
 }
+
+// "Veneer lifting, a piece gone from one corner".
+bool kind_is_of_veneer(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        if (ANY(tokens, i, "veneer", "inlay", "banding", "marquetry")) return true;
+    return false;
+}
+
+bool kind_is_wholly_lost(const struct fault_reader *r, const struct fault_hit *hit) {
+    return kind_is_whole_lost(r, hit);
+}
+
+// "The glass jar is cracked": whatever the goods, it is no screen.
+bool kind_is_of_vessel(const struct fault_reader *r, const struct fault_hit *hit) {
+    return ANY(&r->note->tokens, hit->from + 1, "jar", "carafe", "jug", "bowl", "lid", "pot", "pitcher",
+               "bottle", "dish", "tray", "shade", "globe", "dome", "shelf", "plate", "door");
+}
+
+bool kind_is_unplated(const struct fault_reader *r) {
+    static const char *const ids[] = {"tools", "sports",    "electrical",     "cameras",
+                                      "parts", "furniture", "clocks-watches", "lighting"};
+    return is_in(r, ids, COUNT(ids)) && !kind_is_plated(r);
+}

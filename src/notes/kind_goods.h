@@ -50,5 +50,9 @@ bool kind_is_flexed(const struct fault_reader *reader, const struct fault_hit *h
 bool kind_is_rubber(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_unbound(const struct fault_reader *reader);
 bool kind_is_woodwork(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_of_veneer(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_wholly_lost(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_of_vessel(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_unplated(const struct fault_reader *reader);
 
 #endif

@@ -191,9 +191,7 @@ static bool edgeless(const struct said *s) {
     return !is_in(s->r, (const char *const[]){"tools", "kitchenware"}, 2);
 }
 static bool unplated(const struct said *s) {
-    static const char *const ids[] = {"tools", "sports",    "electrical",     "cameras",
-                                      "parts", "furniture", "clocks-watches", "lighting"};
-    return is_in(s->r, ids, COUNT(ids)) && !kind_is_plated(s->r);
+    return kind_is_unplated(s->r);
 }
 static bool bare_handle(const struct said *s) {
     return hardware(s) && kind_is_bare_handle(s->r, s->hit, s->place);
@@ -205,10 +203,8 @@ static bool cellless(const struct said *s) {
     return !kind_note_has(s->r, "battery batteries terminals contacts");
 }
 
-// "The glass jar is cracked": whatever the goods, it is no screen.
 static bool vessel(const struct said *s) {
-    return AT(s, s->hit->from + 1, "jar", "carafe", "jug", "bowl", "lid", "pot", "pitcher", "bottle", "dish",
-              "tray", "shade", "globe", "dome", "shelf", "plate", "door");
+    return kind_is_of_vessel(s->r, s->hit);
 }
 static bool mirror(const struct said *s) {
     const char *type = s->r->note->record->type.value;
@@ -249,9 +245,8 @@ static bool worn_there(const struct said *s) {
 }
 
 static bool whole_lost(const struct said *s) {
-    return kind_is_whole_lost(s->r, s->hit);
+    return kind_is_wholly_lost(s->r, s->hit);
 }
-
 static bool shod(const struct said *s) {
     return kind_is_shod(s->r, s->hit);
 }
@@ -336,6 +331,9 @@ static bool stuffed(const struct said *s) {
 }
 static bool woodwork(const struct said *s) {
     return kind_is_woodwork(s->r, s->hit);
+}
+static bool veneered(const struct said *s) {
+    return kind_is_of_veneer(s->r, s->hit);
 }
 // What stands on the floor or is of wood.
 static bool standing(const struct said *s) {
@@ -440,6 +438,8 @@ static const struct meaning {
      .next = "yellow brown amber yellowish orange"},
     {"seized", "warped", .when = bad_lie},
     {"seized", "inside-not-inspected", .any = "open opened unlock", .when = locked},
+    {"seized", "album-residue", .any = "down", .when = sheet}, // "the print is stuck down"
+    {"chip", "veneer-damage", .any = "gone missing lost", .when = veneered},
     {"seized", "rubber-perished", .of = "cord flex lead cable", .any = "stiff"},
     {"seized", "strap-damage", .of = "strap straps"}, // "the straps have gone stiff"
     {"hole", "rust", .first = "rusted rust rotted", .when = nearly},

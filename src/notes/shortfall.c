@@ -199,6 +199,13 @@ static void read_of(struct fault_reader *r, size_t i) {
     int value = degrees_number(tokens, i);
     bool left =
         ANY(tokens, i + 1, "left", "remaining") && token_is(tokens, i + 2, "of"); // "seven left of eight"
+    if (value && token_is(tokens, i + 2, "of") && (i == 0 || tokens->at[i - 1].stop != STOP_NONE) &&
+        degrees_number(tokens, i + 3) > value && !r->scope.fault[i + 1] &&
+        (i + 4 >= tokens->count || tokens->at[i + 4].stop != STOP_NONE)) { // "five weights of six."
+        struct amount some = {i, value}, all = {i + 3, degrees_number(tokens, i + 3)};
+        tell_lack(r, &all, &some, i, i + 3);
+        return;
+    }
     if (!value || !token_is(tokens, i + 1 + left, "of")) return;
     size_t at = i + 2 + left;
     while (at < i + 6 && token_among(tokens, at, determiners, COUNT(determiners))) at++;
