@@ -30,6 +30,8 @@ static const struct {
     {"binding-weak", NULL, " backstrip "},
     {"veneer-damage", NULL, " veneer inlay banding laminate stringing crossbanding marquetry "},
     {"peeling-coating", NULL, " leatherette rexine leathercloth covering vinyl skin "},
+    {"peeling-coating", " media electrical cameras music bags ", " cloth fabric canvas "},
+    {"upholstery-wear", " furniture ", " cloth fabric "},
     {"peeling-coating", " cameras electrical lighting decor media ", " leather "},
     {"trim-loss", NULL,
      " tie braid fringe tassel ribbon lace sequin feather patch trim trimming edging pompom bobble "

@@ -398,6 +398,7 @@ static const struct meaning {
      .any = "crazing crazed craze"},
     {"scratches", "screen-damage", .of = "crystal lens lenses", .when = not_fired_goods},
     {"wood-split", "crack", .when = metal},
+    {"wood-split", "leather-crack", .of = "binding bindings strap straps lacing laces", .any = "dried"},
     {"wood-split", "tear", .when = skin},
     {"wood-split", "tear", .of = HIDES},
     {"wood-split", "seam-open", .when = at_seam},

@@ -204,7 +204,13 @@ static void read_mended(struct scope *s, size_t i) {
             for (size_t k = i; k < to; k++) before |= s->fault[k];
             if (!before) continue;
             while (to > i && tokens->at[to - 1].stop == STOP_NONE && !s->fault[to - 1]) to--;
-            scope_mark(s, scope_clause_start(s, i), to > i ? to : at, STANCE_PAST, i);
+            size_t start =
+                i; // "one has a crack and one has had its rim chipped and filled": of the second alone
+            for (size_t first = scope_clause_start(s, i); start > first; start--)
+                if (token_is(tokens, start - 1, "and") &&
+                    ANY(tokens, start, "one", "two", "the", "its", "another", "some", "it"))
+                    break;
+            scope_mark(s, start, to > i ? to : at, STANCE_PAST, i);
             return;
         }
         fault |= s->fault[at];

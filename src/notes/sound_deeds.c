@@ -49,6 +49,8 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
                                         "open and close",
                                         "opens and shuts",
                                         "open and shut",
+                                        "winds",
+                                        "wind",
                                         "moves",
                                         "move",
                                         "slides",
