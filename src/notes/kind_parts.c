@@ -17,16 +17,15 @@ bool kind_names_one(const char *place, const char *const *words, size_t count) {
     return false;
 }
 
-static bool is_paper(const struct fault_reader *r) {
-    const struct family *family = r->note->record->family;
-    return family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
-}
-
 static bool is_in(const struct fault_reader *r, const char *const *ids, size_t count) {
     const struct family *family = r->note->record->family;
     for (size_t i = 0; family && i < count; i++)
         if (text_same(family->rule.id, ids[i])) return true;
     return false;
+}
+
+static bool is_paper(const struct fault_reader *r) {
+    return is_in(r, (const char *const[]){"books", "paper"}, 2);
 }
 
 static bool is_fired_goods(const struct fault_reader *r) {
