@@ -110,6 +110,8 @@ static void tell(struct fault_reader *r, size_t from, size_t to) {
     if (!kind || r->scope.stance[from] & off) return;
     struct fault_hit hit = {.from = from, .to = to, .kinds = {kind}, .kind_count = 1};
     struct spot spot = spot_of_hit(r, &hit);
+    if (spot.part_from >= from && spot.part_to <= to)
+        spot.part_from = spot.part_to = 0; // "wrote NAILS on the lid"
     const char *where = fault_place(r->note, spot.where_from, spot.where_to);
     fault_tell(r, &hit, kind, fault_part(r, &hit, kind, &spot, where), where);
     part_close(r, from, to);

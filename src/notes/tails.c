@@ -46,6 +46,10 @@ static void read_one(struct fault_reader *r, size_t i) {
                                        "hasn't now",
                                        "but hasn't now",
                                        "but it isn't there",
+                                       "but i never found it",
+                                       "but i never had it",
+                                       "but it never turned up",
+                                       "but i couldn't find it",
                                        "but it's not there",
                                        "but there's no such",
                                        "but it hasn't got one",
@@ -195,8 +199,12 @@ static void read_so(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     struct part_at part;
     size_t n = token_longest(tokens, i, ways, COUNT(ways));
+    bool but = !n && i > 0 &&
+               token_phrase(tokens, i, "but not") && // "the holder is there but not the bottle"
+               ANY(tokens, i - 1, "there", "here", "present", "included");
+    if (but) n = 2;
     if (!n || !part_named_at(r, i + n, &part) || part.lead == part.from || !is_over(tokens, part.to)) return;
-    if (lacked_before(r, i)) part_tell_missing(r, &part, i, part.to);
+    if (but || lacked_before(r, i)) part_tell_missing(r, &part, i, part.to);
 }
 
 void read_tails(struct fault_reader *r) {
