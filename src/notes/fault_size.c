@@ -146,15 +146,23 @@ static void take_size(struct fault_reader *r, const struct fault_hit *hit, struc
             note_take(r->note, k, k + 1, TAKEN_SCOPE);
 }
 
+// Does token `k`, between a fault and a figure behind it, part the two?
+static bool parts_from(const struct fault_reader *r, const struct fault_hit *hit, size_t k) {
+    static const char *const runs[] = {"runs", "goes", "running",
+                                       "going"}; // "a hairline, runs about 2 inches"
+    const struct tokens *tokens = &r->note->tokens;
+    return tokens->at[k].stop >= STOP_CLAUSE ||
+           (r->scope.fault[k] && !r->part[k] && !token_among(tokens, k, runs, COUNT(runs))) ||
+           (k > hit->to && fault_told_again(r, k));
+}
+
 void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct item_flaw *flaw,
                    enum severity told) {
     struct figure figure;
     size_t taken;
     enum { NEAR = 5, BEHIND = 14 };
-    static const char *const runs[] = {"runs", "goes", "running",
-                                       "going"}; // "a hairline, runs about 2 inches"
     const struct tokens *tokens = &r->note->tokens;
-    size_t from, to;
+    size_t from, to, looked = hit->to;
     if (measure_alone(r, hit, &figure, &from, &to)) {
         take_size(r, hit, flaw, told, &figure, from, to);
         return;
@@ -172,11 +180,10 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
         bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
         bool apart = false;
-        size_t a = i < hit->from ? i : hit->to, b = i < hit->from ? hit->from : i;
-        for (size_t k = a; k < b; k++)
-            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k > hit->to && fault_told_again(r, k)) ||
-                     (k != i && r->scope.fault[k] && !r->part[k] &&
-                      !(i > hit->from && token_among(tokens, k, runs, sizeof runs / sizeof *runs)));
+        for (size_t k = i; k < hit->from; k++)
+            apart |= tokens->at[k].stop >= STOP_CLAUSE || (k != i && r->scope.fault[k] && !r->part[k]);
+        for (; looked < i && !apart; looked++) apart = parts_from(r, hit, looked);
+        if (apart && i >= hit->to) return;
         if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))
             continue;
         if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;

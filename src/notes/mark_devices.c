@@ -205,6 +205,8 @@ static size_t spelled_number(struct note *note, size_t i) {
 }
 
 size_t mark_find_device(struct note *note, size_t i) {
+    if (!mark_is_text(note, i) && !ANY(&note->tokens, i, "mark", "stamp", "backstamp", "trademark", "number"))
+        return 0;
     size_t taken = beside_device(note, i);
     if (!taken) taken = spelled_number(note, i);
     if (!taken) taken = worked_figure(note, i);
