@@ -328,10 +328,11 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
 
 // They open or join phrases and never stand within the name of a part.
 bool absent_is_small(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"on",   "in",  "at",  "of",   "from", "the",  "is",
-                                        "are",  "and", "or",  "with", "for",  "but",  "to",
-                                        "that", "it",  "i",   "so",   "has",  "have", "which",
-                                        "you",  "no",  "was", "a",    "an",   "came", "comes"};
+    static const char *const words[] = {
+        "on",  "in",    "at",   "of",    "from",  "the",   "is",   "are", "and",  "or",    "with",
+        "for", "but",   "to",   "that",  "it",    "i",     "so",   "has", "have", "which", "you",
+        "no",  "was",   "a",    "an",    "came",  "comes", "they", "we",  "he",   "she",   "never",
+        "had", "there", "this", "these", "those", "were",  "be",   "been"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
