@@ -46,9 +46,8 @@ static const char *type_words(const struct describer *d) {
     const struct value *type = &d->record->type;
     if (type->value && type->sure != SURE_STATED && !claims_bar(d->listing->claims, type->value))
         return hedged_type(d);
-    const char *noun = type->value && may_say(d, type)
-                           ? type->value
-                           : arena_format(d->arena, "%s item", d->record->family->print);
+    const char *noun =
+        type->value && may_say(d, type) ? type->value : say_item_of(d->arena, d->record->family->print);
     if (record_is_several(d->arena, d->record) && !noun_is_collective(noun)) noun = plural_of(d, noun);
     return noun;
 }

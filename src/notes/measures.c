@@ -269,9 +269,11 @@ static bool settle_units(const struct note *note, const struct carry *carry, str
     const struct unit *before = NULL;
     for (size_t i = 0; i < group->count; i++) {
         struct amount *amount = &group->sides[i].amount;
-        // "Two foot square by 10 deep": no feet either
+        const struct unit *next = i + 1 < group->count ? group->sides[i + 1].amount.unit : NULL;
+        // "Two foot square by 10 deep", "6 ft x 10 x 17 in": no feet either
         bool less = !amount->unit && before && text_same(before->name, "ft") &&
-                    amount->value > group->sides[0].amount.value && group->sides[i].dimension.name;
+                    amount->value > group->sides[0].amount.value &&
+                    (group->sides[i].dimension.name || (next && text_same(next->name, "in")));
         if (less) amount->unit = say_unit("in", note->locale);
         if (!amount->unit) amount->unit = before ? before : unit;
         before = amount->unit;

@@ -13,9 +13,9 @@ enum { BACK_MOST = 7 };
 
 // "One of them is", "one has", "one broken": between the number and the fault.
 static bool is_filler(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"of",  "them",  "these", "which", "is",   "are",   "has", "have",
-                                        "had", "a",     "an",    "been",  "with", "got",   "was", "bit",
-                                        "not", "isn't", "the",   "very",  "both", "little"};
+    static const char *const words[] = {"of",  "them",  "these", "which", "is",   "are",    "has", "have",
+                                        "had", "a",     "an",    "been",  "with", "got",    "was", "bit",
+                                        "not", "isn't", "the",   "very",  "both", "little", "w/"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -73,7 +73,7 @@ int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int 
         }
         size_t end = at - 1;
         while (end > 0 && (tokens->at[end - 1].stop == STOP_COMMA || token_is(tokens, end - 1, "and") ||
-                           token_is(tokens, end - 1, "but") || token_is(tokens, end - 1, "-")))
+                           token_is(tokens, end - 1, "but") || ANY(tokens, end - 1, "-", "(")))
             end--;
         size_t start = counted_before(r, end, of);
         bool bare = start == end && some == 1 && is_bare(r, end) &&

@@ -196,6 +196,12 @@ bool say_is_plural(const char *noun) {
     return false;
 }
 
+const char *say_item_of(struct arena *arena, const char *family) {
+    if (strstr(family, " and ")) return "household item";
+    const char *one = say_singular(arena, family);
+    return text_same(one, family) ? arena_format(arena, "%s item", family) : one;
+}
+
 const char *say_stem(struct arena *arena, const char *word) {
     const char *folded = utf8_fold(arena, word);
     return inflect_singular(arena, folded, strlen(folded));

@@ -79,8 +79,7 @@ static bool same_word(const char *a, const char *b) {
 // A guess is told as one.
 static const char *hedged_type(struct phrase_maker *m) {
     const struct value *type = &m->record->type;
-    if (!type->value || strstr(type->value, " or "))
-        return arena_format(m->arena, "%s item", m->record->family->print);
+    if (!type->value || strstr(type->value, " or ")) return say_item_of(m->arena, m->record->family->print);
     return arena_format(m->arena, "%s %s", type->sure == SURE_LIKELY ? "probable" : "possible", type->value);
 }
 
@@ -94,7 +93,7 @@ static void make_type(struct phrase_maker *m) {
                  0);
     // A type that needs evidence it does not have leaves the plain word of its family.
     if (!phrase->count)
-        spelling_add(m, phrase, arena_format(m->arena, "%s item", r->family->print), m->tells[SLOT_TYPE], 0);
+        spelling_add(m, phrase, say_item_of(m->arena, r->family->print), m->tells[SLOT_TYPE], 0);
     if (!stated) return;
     struct plan_phrase *synonym = phrase_add(m, SLOT_SYNONYM, "type, others", r->type.span);
     for (size_t i = 0; i < r->others.count && synonym; i++)

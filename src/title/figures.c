@@ -198,10 +198,20 @@ static bool make_sides(struct phrase_maker *m) {
     if (!count) return false;
     struct buf text = buf_start(m->arena);
     if (about) buf_text(&text, "about ");
+    const struct measurement *longest = sides[0];
+    for (size_t i = 1; i < count; i++)
+        if (sides[i]->figure.base > longest->figure.base) longest = sides[i];
+    // "66 x 48 in", not "66 in x 4 ft": feet only where the longest side is in feet
+    bool inches = text_same(longest->figure.unit->title, "in");
     for (size_t i = 0; i < count; i++) {
-        const struct unit *unit = sides[i]->figure.unit;
-        buf_format(&text, "%s%s", i ? " x " : "", say_decimal(m->arena, sides[i]->figure.value));
-        if (i + 1 == count || sides[i + 1]->figure.unit != unit) buf_format(&text, " %s", unit->title);
+        const struct figure *figure = &sides[i]->figure;
+        bool turned = inches && text_same(figure->unit->title, "ft");
+        const struct unit *unit = turned ? longest->figure.unit : figure->unit;
+        bool last = i + 1 == count || (sides[i + 1]->figure.unit != unit &&
+                                       !(inches && text_same(sides[i + 1]->figure.unit->title, "ft")));
+        buf_format(&text, "%s%s", i ? " x " : "",
+                   say_decimal(m->arena, turned ? 12 * figure->value : figure->value));
+        if (last) buf_format(&text, " %s", unit->title);
     }
     struct plan_phrase *phrase = phrase_add(m, SLOT_MEASURE, "measurements", sides[0]->span);
     spelling_add(m, phrase, text.at, m->tells[SLOT_MEASURE] + 3, 1);

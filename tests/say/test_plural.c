@@ -203,6 +203,19 @@ static void tables(struct arena *arena, void *context) {
     }
 }
 
+static void families(struct arena *arena, void *context) {
+    (void)context;
+    ck_assert_str_eq(say_item_of(arena, "spare parts"), "spare part");
+    ck_assert_str_eq(say_item_of(arena, "musical instruments"), "musical instrument");
+    ck_assert_str_eq(say_item_of(arena, "furniture"), "furniture item");
+    ck_assert_str_eq(say_item_of(arena, "cameras and optics"), "household item");
+}
+
+START_TEST(what_only_the_family_is_known_of_has_a_plain_noun) {
+    within(families, NULL);
+}
+END_TEST
+
 START_TEST(forms_are_those_people_write) {
     within(tables, NULL);
 }
@@ -351,6 +364,7 @@ int main(void) {
     tcase_add_test(cases, forms_are_those_people_write);
     tcase_add_test(cases, every_noun_returns);
     tcase_add_test(cases, lists_are_sorted_and_agree);
+    tcase_add_test(cases, what_only_the_family_is_known_of_has_a_plain_noun);
     tcase_add_test(cases, stems_meet);
     tcase_add_test(cases, forms_settle_for_any_word);
     tcase_add_test(cases, length_is_no_danger);
