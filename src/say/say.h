@@ -13,8 +13,8 @@ enum locale { LOCALE_US, LOCALE_GB };
 
 // --- number (plural.c, number.c) ---
 
-// A plain noun for one thing of which only the family is known: "spare part", "furniture item"; of a family of
-// several sorts ("cameras and optics") "household item". Owner: the arena.
+// A plain noun for one thing of which only the family is known: "spare part", "furniture item"; of a family
+// of several sorts ("cameras and optics") "household item". Owner: the arena.
 const char *say_item_of(struct arena *arena, const char *family);
 
 // Plural of an English noun phrase's head: "dinner plate" -> "dinner plates", "knife" -> "knives",
