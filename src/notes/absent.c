@@ -584,12 +584,7 @@ void read_absent(struct fault_reader *r) {
 bool absent_is_of_part(const struct fault_reader *r, size_t i) {
     const struct fault_hit *hit = &r->hits[i];
     const struct tokens *tokens = &r->note->tokens;
-    // "No box spanners": a sort of the goods, and no part of them
-    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
-    if (type && hit->kinds[0]->form == ABSENCE && hit->to < tokens->count &&
-        tokens->at[hit->to - 1].stop == STOP_NONE &&
-        text_same(tokens->at[hit->to].one, say_singular(r->note->arena, head ? head + 1 : type)))
-        return true;
+    if (hit->kinds[0]->form == ABSENCE && absent_is_sort(r, hit->to)) return true;
     size_t to = token_is(tokens, hit->from, "no") ? behind_verb(tokens, hit->to) : hit->to;
     bool next = i + 1 < r->hit_count && r->hits[i + 1].from == to &&
                 tokens->at[hit->to - 1].stop == STOP_NONE &&

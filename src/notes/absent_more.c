@@ -293,3 +293,10 @@ bool absent_is_renamed(const struct fault_reader *r, size_t i) {
         if (noun_at(r->note, k, &noun)) return true;
     return false;
 }
+
+bool absent_is_sort(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    return type && i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
+           text_same(tokens->at[i].one, say_singular(r->note->arena, head ? head + 1 : type));
+}

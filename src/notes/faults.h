@@ -496,6 +496,8 @@ void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".
 void read_shortfall(struct fault_reader *reader);
 
+// "No box spanners", behind "box" at token `i`: a sort of the goods, and no part of them.
+bool absent_is_sort(const struct fault_reader *reader, size_t i);
 // absent.c: the part of those tokens is missing, said by the words of the cue.
 bool absent_is_renamed(const struct fault_reader *r, size_t i); // absent_more.c: "cards? no, bookmarks"
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,
