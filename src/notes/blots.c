@@ -17,7 +17,7 @@ static bool is_counted(const struct fault_reader *r, size_t i) {
                                          "lots", "got", "little",  "light", "faint"};
     const struct tokens *tokens = &r->note->tokens;
     if (i == 0 || tokens->at[i - 1].stop != STOP_NONE)
-        return ANY(tokens, i + 1, "on", "in", "to", "inside", "all");
+        return ANY(tokens, i + 1, "on", "in", "to", "inside", "all", "here");
     for (size_t at = i; at > 0 && i - at < NEAR && tokens->at[at - 1].stop == STOP_NONE; at--)
         if (ANY(tokens, at - 1, "in", "at")) return false; // "pulled in about six spots"
     return token_among(tokens, i - 1, counts, COUNT(counts)) || degrees_number(tokens, i - 1) > 0;

@@ -116,6 +116,16 @@ static bool is_wood_stain(const struct fault_reader *r, const struct fault_hit *
            (hit->to + 1 >= tokens->count || tokens->at[hit->to + 1].stop != STOP_NONE);
 }
 
+// "Rust bleeding through the paint": rust, and paint that is there.
+static bool is_rust_through(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool coat =
+        text_same(hit->kinds[0]->rule.id, "paint-flaking") || text_same(hit->kinds[0]->rule.id, "plate-wear");
+    if (!coat || hit->from == 0) return false;
+    return ANY(tokens, hit->from, "bleeding", "coming", "showing", "breaking", "creeping") &&
+           ANY(tokens, hit->from - 1, "rust", "it") && tokens->at[hit->from - 1].stop == STOP_NONE;
+}
+
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -294,7 +304,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_wood_stain(r, hit)) return true;
+    if (is_wood_stain(r, hit) || is_rust_through(r, hit)) return true;
     if (is_paint_drip(r, hit) || is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;
