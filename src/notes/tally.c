@@ -546,20 +546,23 @@ static void read_none(struct fault_reader *r, size_t i) {
                                        "not a single one of its",
                                        "not one of the original",
                                        "none of the original"};
-    static const char *const here[] = {"left",         "here",        "present",       "included",
-                                       "remain",       "survive",     "remaining",     "with it",
-                                       "came with it", "are here",    "are present",   "are included",
-                                       "is here",      "are with it", "have survived", "survived"};
+    static const char *const here[] = {
+        "left",          "here",         "present",   "included",    "remain",       "survive", "remaining",
+        "with it",       "came with it", "are here",  "are present", "are included", "is here", "are with it",
+        "have survived", "survived",     "are there", "is there",    "are left",     "is left"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t n = token_longest(tokens, i, none, COUNT(none));
+    bool neither = token_is(tokens, i, "neither"); // "neither handle is there"
+    size_t n = neither ? 1 : token_longest(tokens, i, none, COUNT(none));
     struct part_at part;
-    if (!n || !part_named_at(r, i + n, &part) || !r->part[part.to - 1] || !is_plural(tokens, part.to - 1))
+    if (!n || !part_named_at(r, i + n, &part) || !r->part[part.to - 1] ||
+        is_plural(tokens, part.to - 1) == neither)
         return;
     size_t m = token_longest(tokens, part.to, here, COUNT(here)), to = part.to + m;
     bool start = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
                  ANY(tokens, i - 1, "but", "with", "and", "has", "have", "got");
-    if ((m || start) && is_over(tokens, to) && !(to < tokens->count && token_is(tokens, to, "?")))
-        part_tell_lack(r, &part, 0, 0, i, to);
+    if ((m || (start && !neither)) && is_over(tokens, to) &&
+        !(to < tokens->count && token_is(tokens, to, "?")))
+        part_tell_lack(r, &part, neither ? 2 : 0, 0, i, to);
 }
 
 void read_tally(struct fault_reader *r) {
