@@ -98,8 +98,9 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
                                         "must",    "would", "they", "didn't", "didnt",  "might",  "won't",
                                         "doesn't", "don't", "not",  "never",  "can't",  "cannot", "did",
                                         "these",   "both",  "all",  "or"};
+    size_t off = i + (ANY(tokens, i + 2, "inside", "underneath", "now") ? 3 : 2); // "a strap is off inside"
     if ((token_is(tokens, i, "is") || token_is(tokens, i, "are")) && token_is(tokens, i + 1, "off") &&
-        (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE)) {
+        (off >= tokens->count || tokens->at[off].stop != STOP_NONE)) {
         *manner = DID;
         return 2;
     }

@@ -20,6 +20,17 @@ static bool is_part(const struct note *note, size_t i) {
            !(entry.uses & THING);
 }
 
+// "One till has", "a baluster is": a noun that nobody lists, before its verb.
+static bool names_unknown(const struct note *note, size_t i) {
+    static const char *const others[] = {"them", "these", "those", "which", "mine",
+                                         "who",  "it",    "that",  "this"};
+    const struct token *t = &note->tokens.at[i];
+    struct word_entry entry;
+    return t->kind == TOKEN_WORD && strlen(t->fold) > 3 && ANY(&note->tokens, i + 1, "has", "is", "was") &&
+           !token_among(&note->tokens, i, others, COUNT(others)) &&
+           !(wordbook_find(note->book, t->one, strlen(t->one), &entry) && (entry.uses & (1u << USE_THING)));
+}
+
 // "One of the brass corners", "a rail", "two straps" at `i`: the token of the part; `i` where there is none.
 static size_t counted_part(const struct note *note, size_t i, size_t end) {
     enum { BETWEEN = 3 };
@@ -31,6 +42,7 @@ static size_t counted_part(const struct note *note, size_t i, size_t end) {
     for (size_t n = 0; at < end && n < BETWEEN; n++, at++) {
         if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, joins, COUNT(joins))) return i;
         size_t last = at;
+        if (names_unknown(note, at)) return at;
         while (last + 1 < end && is_part(note, last + 1)) last++;
         if (is_part(note, last)) return last;
     }

@@ -267,7 +267,8 @@ static bool is_stuff_at_fault(const struct fault_reader *r, size_t i) {
     if (spot_word(r, at) && !spot_preposition(tokens, at)) return false; // "leather handle broken"
     if (ANY(tokens, at, "on", "at", "in", "inside", "over", "under", "near", "by",
             "along")) // "on the barrel"
-        while (at < i + 4 && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at]) at++;
+        while (at < i + 4 && at < tokens->count && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at])
+            at++;
     while (at < i + 6 && ANY(tokens, at, "is", "has", "are", "a", "bit", "badly", "slightly", "gone")) at++;
     const char *type = r->note->record->type.value;
     if (type && strstr(type, tokens->at[i].one)) return false;
