@@ -427,7 +427,8 @@ static void mark_denied(struct scope *s, size_t cue, size_t from, size_t to, enu
 bool denial_is_own(const struct fault_reader *r, const struct fault_hit *hit, size_t cue) {
     static const char *const own[] = {"won't",  "wont",     "doesn't",  "doesnt", "can't",
                                       "cannot", "couldn't", "wouldn't", "didn't"};
-    static const char *const uses[] = {"close", "closes", "shut", "shuts", "fasten", "latch", "hold", "stay"};
+    static const char *const uses[] = {"close", "closes", "shut", "shuts", "fasten", "latch",
+                                       "hold",  "stay",   "work", "works", "play",   "fire"};
     const struct tokens *tokens = &r->note->tokens;
     if (cue == hit->from) return token_among(tokens, cue, own, COUNT(own));
     return cue > hit->from && cue < hit->to && token_among(tokens, hit->to - 1, uses, COUNT(uses));

@@ -438,7 +438,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
                 ANY(&note->tokens, hit->from, "velvet", "velvet's");
     if (seat) kind = ruleset_flaw(note->rules, "upholstery-wear"); // of a chair the velvet is no lining
     if (!kind || is_of_unsized(r, hit, kind)) return;
-    bool crack = text_same(kind->rule.id, "seized") && function_of_crack(r, hit->to - 1, hit->to);
+    bool moves = text_same(kind->rule.id, "seized") || text_same(kind->rule.id, "partly-working");
+    bool crack = moves && function_of_crack(r, hit->to - 1, hit->to);
     if (crack || fault_of_new_part(r, hit, kind)) {
         leave(r, hit, crack ? "of a crack" : "of the new part");
         return;

@@ -402,7 +402,7 @@ void read_misbehaves(struct fault_reader *r) {
         if (part && ANY(tokens, part - 1, "turns", "runs", "winds", "goes", "plays"))
             part = 0; // they are verbs
         size_t one = part ? 0 : one_before(r, i);
-        if (told && is_harmless(tokens, i + n)) continue;
+        if (told && (is_harmless(tokens, i + n) || function_of_crack(r, i + n - 1, i + n))) continue;
         if (part && ANY(tokens, i, "drops") && ANY(tokens, part - 1, "glass", "crystal", "prism")) continue;
         if (!free || (!part && !one && !is_of_whole(r, i)) || (!part && wrong == HALTS && !ran_before(r, i)))
             continue;

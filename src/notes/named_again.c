@@ -7,6 +7,7 @@
 #include "notes/cut.h"
 #include "notes/note.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -233,9 +234,39 @@ static void say_of_one(struct note *note) {
     }
 }
 
+// Does "does not" stand at token `i`, and a word behind it? Its contraction; else NULL.
+static const char *contracted(const struct tokens *tokens, size_t i) {
+    if (!token_is(tokens, i + 1, "not") || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+        tokens->at[i + 1].stop != STOP_NONE || tokens->at[i + 2].kind != TOKEN_WORD)
+        return NULL;
+    return ANY(tokens, i, "does") ? "doesn't" : ANY(tokens, i, "will") ? "won't" : NULL;
+}
+
+// "Does not fit", "will not stay lit": one word, as it is said, so that every reader knows it.
+static void contract(struct note *note) {
+    struct tokens *tokens = &note->tokens;
+    size_t kept = 0;
+    while (kept < tokens->count && !contracted(tokens, kept)) kept++;
+    if (kept == tokens->count) return;
+    for (size_t i = kept; i < tokens->count; i++) {
+        const char *word = contracted(tokens, i);
+        struct token *t = &tokens->at[kept++];
+        *t = tokens->at[i];
+        if (!word) continue;
+        t->to = tokens->at[++i].to;
+        t->fold = t->one = word;
+        t->hash = token_hash(word, strlen(word));
+        t->vain = NULL;
+        t->plain = false;
+    }
+    tokens->count = kept;
+    tokens->altered = true;
+}
+
 void note_name_again(struct note *note) {
     struct tokens *tokens = &note->tokens;
     if (!note->book) return;
+    contract(note);
     say_of_one(note);
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
