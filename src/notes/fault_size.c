@@ -176,6 +176,11 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         const char *word = tokens->at[hit->from].fold;
         size_t letters = strlen(word);
         if (i < hit->from && letters > 3 && text_same(word + letters - 2, "ed")) continue;
+        static const char *const done[] = {"worn", "torn", "bent", "broken", "split", "rotten"};
+        if (i < hit->from && token_among(tokens, hit->from, done, COUNT(done)) &&
+            ANY(tokens, hit->from - 1, "dia", "diameter", "wide", "tall", "long", "across", "high", "deep",
+                "thick", "square", "round"))
+            continue; // "stone 12 in dia worn uneven"
         bool own = i < hit->from && i > 0 && tokens->at[i - 1].stop == STOP_COMMA;
         // "Hairline on the arm, 7 1/4 in": so much, said by itself, is the thing's own size.
         bool alone = i > hit->to && tokens->at[i - 1].stop == STOP_COMMA;
@@ -187,6 +192,13 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))
             continue;
         if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;
+        bool parted = i < hit->from && r->part[hit->from]; // "14 inch wide strap torn": of the strap
+        for (size_t k = i + taken; k < hit->from; k++) parted |= r->part[k];
+        size_t sided =
+            ANY(tokens, i + taken, "wide", "long", "tall", "high", "deep", "thick", "across") ? 1 : 0;
+        for (size_t k = i; k < i + taken; k++)
+            sided |= ANY(tokens, k, "wide", "long", "tall", "high", "deep");
+        if (parted && sided) continue;
         static const char *const aways[] = {"from", "off", "below", "above", "away", "in"};
         if (i + taken < hit->to + BEHIND &&
             token_among(tokens, i + taken, aways, sizeof aways / sizeof *aways) &&

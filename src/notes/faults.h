@@ -133,6 +133,8 @@ bool read_other_gone(struct fault_reader *r, size_t i);
 // symptoms.c: does it tell of the fault before it, and of none beside?
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit);
 // pieces_named.c: is one of several named in [from, to), and has what follows; how many tokens from `i` name
+bool pieces_is_time(const struct tokens *tokens, size_t i);
+bool pieces_is_extent(const struct tokens *tokens, size_t i); // or length and weight: "14 inch wide strap"
 // one that is not among them, "the smallest".
 bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
 int pieces_number_named(const struct tokens *tokens, size_t i);        // "dents: four"

@@ -288,6 +288,12 @@ bool function_of_part(struct fault_reader *r, const struct fault_hit *hit, const
     static const char *const links[] = {"still", "both", "all", "also", "just"};
     const struct tokens *tokens = &r->note->tokens;
     if (part) return function_holds(r, hit, kind, to - 1, part);
+    for (size_t k = hit->from + 1; k < hit->to; k++) // "fine focus works": fine is which focus
+        if (ANY(tokens, k, "works", "work", "worked") && (r->part[k - 1] || function_kind(r, k - 1)) &&
+            r->note->taken[k - 1] != TAKEN_TYPE) {
+            function_holds(r, hit, kind, k - 1, fault_place(r->note, k - 1, k));
+            return true;
+        }
     size_t at = hit->from;
     while (at > 0 && token_among(tokens, at - 1, links, COUNT(links))) at--;
     if (at > 1 && ANY(tokens, at, "both", "all") && tokens->at[at - 1].stop == STOP_COMMA &&

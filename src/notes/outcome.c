@@ -232,6 +232,25 @@ static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
     return false;
 }
 
+// "Small crack at the crown, doesn't ring true": why it does not, and no second crack.
+static void drop_rung(const struct note *note) {
+    struct record *record = note->record;
+    const struct tokens *tokens = &note->tokens;
+    size_t kept = 0;
+    bool cracked = false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        cracked |= is_kind(&record->flaws[i], "crack") || is_kind(&record->flaws[i], "crack-through");
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool rung = false;
+        for (size_t k = 0; cracked && is_kind(flaw, "hairline") && k < tokens->count; k++)
+            rung |= tokens->at[k].from >= flaw->span.from && tokens->at[k].to <= flaw->span.to &&
+                    ANY(tokens, k, "ring", "rings", "ringing", "rang");
+        if (!rung) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
 static void drop_firms(const struct note *note) {
     struct record *record = note->record;
     size_t kept = 0;
@@ -243,6 +262,7 @@ static void drop_firms(const struct note *note) {
 
 void faults_settle(struct note *note) {
     drop_firms(note);
+    drop_rung(note);
     drop_ones(note->record);
     drop_owners_monogram(note->record);
     drop_manner(note);

@@ -174,11 +174,6 @@ static bool ends_statement(const struct fault_reader *r, size_t from, size_t i, 
 }
 
 // "Ten minutes": how long, not how many.
-static bool is_time(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
-                                        "hour", "days",    "weeks",  "months", "years",   "times"};
-    return token_among(tokens, i, words, COUNT(words));
-}
 
 // "54x72": a side of what was measured.
 static bool is_side(const struct tokens *tokens, size_t i) {
@@ -274,8 +269,9 @@ static bool share_before(const struct fault_reader *r, size_t from, size_t to, s
         size_t behind =
             size && token_is(tokens, i + size, "of") ? i + size + 1 : i + size; // "a couple of hooks"
         while (behind > i + size && owner_at(tokens, behind)) behind++;         // "three of the spanners"
-        size_t parts =
-            size && n > 1 && !is_total(tokens, i) && !is_time(tokens, behind) ? parts_at(r, behind, to) : 0;
+        size_t parts = size && n > 1 && !is_total(tokens, i) && !pieces_is_extent(tokens, behind)
+                           ? parts_at(r, behind, to)
+                           : 0;
         size_t of_place, place = parts && parts < to ? spot_place_at(r, parts, &of_place) : 0;
         if (place && place <= to) parts = place; // "two of the canes at the back are"
         if (parts && (parts == to || token_among(tokens, parts, verbs, COUNT(verbs))))
@@ -483,8 +479,8 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         }
         if (joins(tokens, i) || (r->scope.fault[i] && !r->part[i])) break;
         if (size && (is_other(r, at) || is_one(r, hit, n) || is_no_count(tokens, at))) break;
-        if (!size || is_ordinal(tokens, at) || is_time(tokens, at + size) ||
-            (token_is(tokens, at + size, "of") && is_time(tokens, at + size + 1)))
+        if (!size || is_ordinal(tokens, at) || pieces_is_time(tokens, at + size) ||
+            (token_is(tokens, at + size, "of") && pieces_is_time(tokens, at + size + 1)))
             continue;
         if (is_total(tokens, at)) break;
         bool piece = is_piece(r, at + size) && at + size + 1 == hit->from; // "one mug chipped"

@@ -81,3 +81,14 @@ int pieces_told_apart(const struct tokens *tokens, size_t i, int *of) {
     *of = all;
     return n;
 }
+
+bool pieces_is_time(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"mins", "minutes", "minute", "secs",   "seconds", "hours", "hrs",
+                                        "hour", "days",    "weeks",  "months", "years",   "times"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
+bool pieces_is_extent(const struct tokens *tokens, size_t i) {
+    return pieces_is_time(tokens, i) ||
+           ANY(tokens, i, "inch", "inches", "in", "ft", "cm", "mm", "oz", "lb", "lbs");
+}

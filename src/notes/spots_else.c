@@ -434,7 +434,7 @@ bool spot_numbered(const struct fault_reader *r, const struct fault_hit *hit, si
         if (at < 2 || tokens->at[at - 1].kind != TOKEN_FIGURE) return false;
         at -= 2;
     }
-    if (token_is(tokens, at + 2, "%")) return false;
+    if (token_is(tokens, at + 2, "%") || pieces_is_extent(tokens, at + 2)) return false;
     const char *figure = tokens->at[at + 1].fold;
     bool opens = at == 0 || tokens->at[at - 1].stop != STOP_NONE;
     if (!opens || tokens->at[at].kind != TOKEN_WORD || tokens->at[at].one != tokens->at[at].fold ||
