@@ -205,7 +205,14 @@ bool read_other_gone(struct fault_reader *r, size_t i) {
         at--;
     if (at > 1 && ANY(tokens, at - 2, "other's", "others'") && tokens->at[at - 1].stop == STOP_NONE)
         return false;
-    if (!spot_other(r, i, &other) || !other.which || !*other.which) return false;
+    if (!spot_other(r, i, &other) || !other.which || !*other.which) {
+        // "Brass knob on one side, the other knob is gone"
+        if (at < 2 || !token_is(tokens, at - 2, "other") || !r->part[at - 1] ||
+            r->note->taken[at - 1] == TAKEN_TYPE)
+            return false;
+        absent_tell(r, at - 1, at, i, i + 1);
+        return true;
+    }
     absent_tell(r, other.part_from, other.part_to, i, i + 1);
     return true;
 }

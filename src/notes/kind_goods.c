@@ -478,6 +478,10 @@ bool kind_metal_said(const struct fault_reader *r, const struct fault_hit *hit) 
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
         if (ANY(tokens, i, "copper", "tin", "zinc", "lead", "brass", "iron", "steel", "metal")) return true;
+    for (size_t i = 0; i < r->material_count; i++)
+        if (!r->materials[i]->of && (kind_names_material("metal", r->materials[i]->value) ||
+                                     kind_has_word(r->materials[i]->value, "enamel")))
+            return true;
     return false;
 }
 

@@ -120,6 +120,10 @@ static size_t worked_figure(struct note *note, size_t i) {
         ANY(tokens, end + 1, "stamped", "cast", "embossed", "engraved", "marked") &&
         (place_at(note, end + 2, &where) || ANY(tokens, end + 2, "on", "in", "into", "inside")))
         return keep(note, i, i, end + 1, end + 2);
+    // "With a number 6 under it"
+    if (ANY(tokens, i - 1, "number", "no") && ANY(tokens, end, "under", "below", "above", "beside", "over") &&
+        ANY(tokens, end + 1, "it", "that", "this", "them"))
+        return keep(note, i, i, end, end + 2);
     if (ANY(tokens, i - 1, "raised", "pencil", "chalk", "penned") && place_at(note, end, &where))
         return keep(note, i, i, end, end);
     if (!ANY(tokens, i - 1, "a", "an", "the", "with", "number", "and", ",")) return 0;
@@ -187,6 +191,11 @@ static size_t name_at_place(struct note *note, size_t i) {
         return 0;
     size_t end = mark_proper_run(note, i);
     const char *where;
+    // "Dial with Orrindel printed on it"
+    if (end > i && !person_first_name(note, i) && mark_is_stamp(note, end) &&
+        ANY(tokens, end + 1, "on", "in", "into", "across", "round", "around") &&
+        ANY(tokens, end + 2, "it", "them"))
+        return keep(note, i, i, end, end + 3);
     if (end == i || (end == i + 1 && english_at(note, i)) || person_first_name(note, i) ||
         !ANY(tokens, end, "on", "across", "along", "under", "inside", "round", "around", "underneath") ||
         !place_at(note, end, &where))

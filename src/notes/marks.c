@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/english.h"
 #include "notes/figure.h"
 #include "notes/mark_found.h"
 #include "notes/mark_words.h"
@@ -502,7 +503,9 @@ static size_t find_run(struct note *note, size_t i) {
     size_t cast = stamped && token->kind == TOKEN_FIGURE && !place ? mark_find_cast(note, i, end, verb) : 0;
     if (cast) return cast;
     size_t piece = !place && caps ? mark_on_piece(note, i, stamped ? verb + 1 : end) : 0;
-    if (!place && !piece && !(stamped && caps)) return 0;
+    bool named = stamped && token->kind == TOKEN_WORD && !english_at(note, i) &&
+                 ANY(tokens, verb + 1, "in", "on") && ANY(tokens, verb + 2, "the", "its");
+    if (!place && !piece && !named && !(stamped && caps)) return 0;
     if (ANY(tokens, i, "I", "i", "AM", "am") && end == i + 1) return 0;
     struct mark_found found = {i, end, end, NULL};
     if (stamped) found.end = verb;

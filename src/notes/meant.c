@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 // "Can't vouch for the mark": what it is, and not how well a part of it does.
 static bool asks_origin(const struct tokens *tokens, size_t cue, size_t i) {
@@ -274,6 +275,40 @@ static bool is_owners(const struct fault_reader *r, const struct fault_hit *hit)
 
 // "No guarantee it reads right" is a doubt of that, and not how the thing is sold; nor is every going a
 // working.
+// "The iron has plenty left", "bristles are half gone", "some gone green": of no supplies.
+static bool is_no_supply(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const supplies = " tin tins tube tubes roll rolls ball balls reel reels skein skeins "
+                                        "pad pads pack packet box boxes bottle "
+                                        "bottles jar jars pot can cans candle candles chalk polish wax paint "
+                                        "paints ink thread twine wire tape "
+                                        "glue grease oil sandpaper paper film nails tacks screws crayons "
+                                        "pencils soap stationery matches string "
+                                        "cord rope varnish cloth fabric wool yarn leather bundle "
+                                        "pencil crayon spool cone ";
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    if (!type || !text_same(hit->kinds[0]->rule.id, "partly-used-supplies")) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (!ANY(&r->note->tokens, i, "plenty", "half", "most", "some", "gone", "left", "nearly", "almost",
+                 "about", "a", "third", "quarter", "all", "of", "mostly", "loads", "good", "bit"))
+            return false;
+    const struct family *family = r->note->record->family;
+    if (family && text_same(family->rule.id, "crafts")) return false;
+    const char *word = utf8_fold(r->note->arena, head ? head + 1 : type);
+    return !strstr(supplies, arena_format(r->note->arena, " %s ", word));
+}
+
+// "No picture", "no image" of a frame or a slide: none is in it.
+static bool is_picture_held(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const screens[] = {"electrical", "cameras", "media"};
+    const struct family *family = r->note->record->family;
+    if (hit->kinds[0]->class != CLASS_FUNCTION || !ANY(&r->note->tokens, hit->to - 1, "picture", "image") ||
+        !family)
+        return false;
+    for (size_t k = 0; k < sizeof screens / sizeof *screens; k++)
+        if (text_same(family->rule.id, screens[k])) return false;
+    return true;
+}
+
 // "They fit a 1 5/8 inch hole": of where it goes.
 static bool is_hole_for_it(const struct tokens *tokens, const struct fault_hit *hit) {
     enum { BACK = 7 };
@@ -318,7 +353,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     if (token_is(tokens, hit->to - 1, "go") && !token_is(tokens, hit->to - 2, "let") &&
         token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
-    if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit))
+    if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit) ||
+        is_no_supply(r, hit) || is_picture_held(r, hit))
         return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))
