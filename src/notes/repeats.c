@@ -44,9 +44,15 @@ static size_t part_at(const struct fault_reader *r, size_t i, size_t *from) {
 
 // The last fault before token `i`, near and in the same sentence (the one before, where `far`); NULL if none.
 static const struct fault_hit *last_fault(const struct fault_reader *r, size_t i, bool far) {
+    // "Chips with rust showing, and a bigger one": no rust is one
+    bool one = ANY(&r->note->tokens, i, "one", "another", "two", "three") ||
+               ANY(&r->note->tokens, i + 1, "one", "ones") || ANY(&r->note->tokens, i + 2, "one", "ones");
     for (size_t h = r->hit_count; h-- > 0;) {
         const struct fault_hit *hit = &r->hits[h];
         if (hit->from >= i) continue;
+        if (one && hit->kinds[0]->mass && h > 0 && hit->to <= i && !r->hits[h - 1].kinds[0]->mass &&
+            r->hits[h - 1].from >= scope_sentence_start(&r->scope, i))
+            continue;
         if (hit->to > i || i - hit->to > FAR || hit->kinds[0]->form != FAULT) return NULL;
         size_t start = scope_sentence_start(&r->scope, i);
         if (hit->from < start && !far) return NULL;
