@@ -103,6 +103,7 @@ static size_t told_by_side(const struct note *note, size_t i) {
     static const char *const sides[] = {
         "small", "large", "big",    "front", "back",   "left",  "right", "top",    "bottom", "upper", "lower",
         "inner", "outer", "middle", "first", "second", "third", "fine",  "coarse", "rear",   "high",  "low"};
+    static const char *const counts[] = {"two", "three", "four", "five", "six", "both", "several"};
     static const char *const says[] = {"is",    "has",  "only", "won't", "doesn't", "sticks",
                                        "isn't", "just", "jams", "was",   "gets",    "needs"};
     const struct tokens *tokens = &note->tokens;
@@ -115,7 +116,14 @@ static size_t told_by_side(const struct note *note, size_t i) {
         while (at + 1 < i && tokens->at[at].stop == STOP_NONE && is_part(note, at + 1)) at++; // "strap lug"
         return at;
     }
-    return SIZE_MAX;
+    size_t end = token_is(tokens, i - 2, "the") ? i - 2 : i - 1; // "three plates, the coarse one has rust"
+    if (end > 0 && ANY(tokens, end - 1, ",", ";", "-", ".")) end--;
+    bool several =
+        end > 1 && end < i - 1 && (end < 3 || !ANY(tokens, end - 3, "with", "and")) &&
+        ANY(tokens, i - 1, "middle", "rear", "coarse", "fine", "inner", "outer", "second", "third") &&
+        tokens->at[end - 1].kind == TOKEN_WORD && tokens->at[end - 1].one != tokens->at[end - 1].fold &&
+        token_among(tokens, end - 2, counts, COUNT(counts));
+    return several ? end - 1 : SIZE_MAX;
 }
 
 // "No slats missing, one cracked along the side": the plural of which none lacks; SIZE_MAX for none.
@@ -281,8 +289,9 @@ void note_name_again(struct note *note) {
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;
         if (at > i || instead) { // "most of it", "the back one": the word itself
-            tokens->at[at].fold = tokens->at[at].one = tokens->at[part].fold;
-            tokens->at[at].hash = tokens->at[part].hash;
+            const char *word = instead ? tokens->at[part].one : tokens->at[part].fold;
+            tokens->at[at].fold = tokens->at[at].one = word;
+            tokens->at[at].hash = token_hash(word, strlen(word));
             tokens->at[at].vain = NULL;
             tokens->at[at].slip = tokens->altered = true;
             continue;

@@ -217,14 +217,27 @@ static void read_mended(struct scope *s, size_t i) {
     }
 }
 
+// "It has dents and the gold has rubbed off", at the "and": what has its own verb before is not of the other.
+static bool is_other_clause(const struct scope *s, size_t from, size_t and) {
+    const struct tokens *tokens = &s->note->tokens;
+    bool verb = false;
+    if (!token_is(tokens, and, "and") || !ANY(tokens, and+1, "the", "its", "some", "most", "all"))
+        return false;
+    for (size_t k = from; k < and&&!verb; k++)
+        verb = ANY(tokens, k, "has", "have", "is", "are", "with", "got");
+    return verb;
+}
+
 // "There was a stain but it came out": behind "but" stands nothing but the pronoun, so it speaks of what is
 // before.
 static size_t back_from(const struct scope *s, size_t i) {
     static const char *const words[] = {"but",  "it",  "it's",  "its", "that",
                                         "they", "has", "since", "now", "all"};
     size_t from = scope_clause_start(s, i);
-    for (size_t k = i; k > from; k--) // "gummy where the label came off": only the label is off
+    for (size_t k = i; k > from; k--) { // "gummy where the label came off": only the label is off
         if (token_is(&s->note->tokens, k - 1, "where")) return k;
+        if (is_other_clause(s, from, k - 1)) return k;
+    }
     bool bare = from > 0 && token_is(&s->note->tokens, from - 1, "but");
     for (size_t k = from; k < i; k++) bare &= token_among(&s->note->tokens, k, words, COUNT(words));
     if (!bare) return from;
@@ -246,6 +259,21 @@ static void read_was_not(struct scope *s, size_t i) {
     for (size_t end = scope_sentence_end(s, i), at = to; at < end; at++)
         if (token_is(tokens, at, "now")) return; // "but it is now"
     scope_mark(s, i + 1, to, STANCE_PAST, i);
+}
+
+// "The strap is new, the old one was perished", at "the": what is told of a part that is there no more.
+static void read_old_one(struct scope *s, size_t i) {
+    static const char *const olds[] = {"old one",      "old ones",  "original", "originals",
+                                       "original one", "first one", "last one", "old"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t n = 0;
+    if (!ANY(tokens, i, "old", "original", "originals", "first", "last") ||
+        !(n = token_longest(tokens, i, olds, COUNT(olds))) ||
+        !ANY(tokens, i + n, "was", "were", "had", "being"))
+        return;
+    for (size_t k = scope_sentence_start(s, i); k < i; k++)
+        if (ANY(tokens, k, "new", "newer", "replaced", "renewed", "replacement", "replacements", "refitted"))
+            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
 }
 
 // "It used to stick, I oiled it, runs well now": behind the comma begins what was done, or what is so now;
@@ -272,6 +300,7 @@ void scope_past(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         read_mended(s, i);
         read_was_not(s, i);
+        read_old_one(s, i);
     }
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
