@@ -350,10 +350,10 @@ static bool is_set_to_zero(const struct tokens *tokens, size_t i) {
     static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
                                         "mark",     "screw",      "line",   "knob",    "reset",
                                         "stop",     "error",      "button"};
-    static const char *const set[] = {"doesn't", "doesnt",   "won't", "wont", "to",     "can't",
-                                      "at",      "you",      "on",    "past", "don't",  "cannot",
-                                      "off",     "from",     "the",   "not",  "below",  "above",
-                                      "its",     "couldn't", "quite", "near", "didn't", "i"};
+    static const char *const set[] = {"doesn't",  "doesnt", "won't", "wont",   "to",    "can't", "at",
+                                      "you",      "on",     "past",  "over",   "under", "don't", "cannot",
+                                      "off",      "from",   "the",   "not",    "below", "above", "its",
+                                      "couldn't", "quite",  "near",  "didn't", "i"};
     if (!token_is(tokens, i, "zero")) return false;
     return token_among(tokens, i + 1, marks, sizeof marks / sizeof *marks) ||
            (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&

@@ -57,6 +57,16 @@ static bool is_feature(const struct fault_reader *r, const struct fault_hit *hit
            fault_by_noun(r, hit);
 }
 
+// "Rope handles on both ends, one is frayed": of the handles, and of no end. Past the last of them.
+static size_t heads_of_ends(const struct fault_reader *r, size_t end) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (end < 4 || !ANY(tokens, end - 2, "both", "each", "either") || !ANY(tokens, end - 3, "on", "at", "to"))
+        return end;
+    bool joined = tokens->at[end - 2].stop == STOP_NONE && tokens->at[end - 3].stop == STOP_NONE &&
+                  tokens->at[end - 4].stop == STOP_NONE;
+    return joined && is_bare(r, end - 3) ? end - 3 : end;
+}
+
 int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int *of, size_t *from,
                  size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -75,6 +85,7 @@ int parts_shared(const struct fault_reader *r, const struct fault_hit *hit, int 
         while (end > 0 && (tokens->at[end - 1].stop == STOP_COMMA || token_is(tokens, end - 1, "and") ||
                            token_is(tokens, end - 1, "but") || ANY(tokens, end - 1, "-", "(")))
             end--;
+        end = heads_of_ends(r, end);
         size_t start = counted_before(r, end, of);
         bool bare = start == end && some == 1 && is_bare(r, end) &&
                     !is_feature(r, hit, end); // "brass clasps, one broken"

@@ -410,6 +410,18 @@ bool spot_object_behind(const struct fault_reader *r, const struct fault_hit *hi
     return at > first && ends;
 }
 
+// "The lid is fine, the drawer comes out but it won't go back": where the clause begins that the "but" goes
+// on with, if it opens on a part.
+static size_t clause_of_but(const struct fault_reader *r, size_t sentence, size_t start) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (start < sentence + 2 || !token_is(tokens, start - 1, "but")) return sentence;
+    size_t at = start - 2;
+    while (at > sentence && tokens->at[at - 1].stop == STOP_NONE && !token_is(tokens, at - 1, "and")) at--;
+    size_t opens = at;
+    while (opens < start && spot_article(tokens, opens)) opens++;
+    return r->part[opens] ? at : sentence;
+}
+
 // "The chain isn't broken, it's tarnished": the part that the clause before speaks of.
 bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     enum { GAP_MOST = 6 };
@@ -422,7 +434,7 @@ bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, 
     while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
     if (start == 0 || !token_among(tokens, start, pronouns, COUNT(pronouns))) return false;
     if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
-    size_t sentence = scope_sentence_start(&r->scope, i);
+    size_t sentence = clause_of_but(r, scope_sentence_start(&r->scope, i), start);
     for (size_t at = sentence; at < start && at < sentence + 4; at++) {
         if (!r->part[at]) continue;
         *from = at;
