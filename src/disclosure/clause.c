@@ -149,12 +149,15 @@ static bool is_of_all(struct maker *m) {
            !flaw->several && flaw->span.to && m->address != ADDRESS_THERE && wording_adjective(flaw);
 }
 
-// "The veneer has chipped veneer": the noun would say the part again.
-static bool names_part(struct maker *m) {
+// "The veneer has lifting veneer", "the wicker has broken wicker": the noun would say the part again. What it
+// says beside that, NULL where it does not.
+static const char *beside_part(struct maker *m) {
     const struct item_flaw *flaw = m->flaw;
-    if (!flaw->part || !m->kind->mass || flaw->has_size || !wording_adjective(flaw)) return false;
+    if (!flaw->part || !m->kind->mass) return NULL;
     const char *noun = strrchr(m->kind->noun, ' '), *part = strrchr(flaw->part, ' ');
-    return noun && text_same(noun + 1, part ? part + 1 : flaw->part);
+    if (!noun || !text_same(noun + 1, part ? part + 1 : flaw->part)) return NULL;
+    const char *adjective = wording_adjective(flaw);
+    return adjective ? adjective : arena_copy(m->arena, m->kind->noun, (size_t)(noun - m->kind->noun));
 }
 
 // "Dry leather", "lifting veneer": the stuff is what it is of, and the rest is how it is.
@@ -193,10 +196,12 @@ static void tell_fault(struct maker *m) {
     bool adjective = (m->kind->adjective_own || flaw->adjective_said) && wording_adjective(flaw) &&
                      !flaw->has_size && !flaw->several && !fault_count(flaw) &&
                      (flaw->part || (piece && !flaw->where) || (flaw->share && !m->kind->mass));
-    adjective |= is_of_all(m) || names_part(m);
-    if (adjective) {
+    adjective |= is_of_all(m);
+    const char *beside = adjective ? NULL : beside_part(m);
+    if (adjective || beside) {
         c->verb = VERB_IS;
-        c->rest = text(m, wording_adverb(flaw, true), wording_adjective(flaw));
+        c->rest = text(m, wording_adverb(flaw, true), beside ? beside : wording_adjective(flaw));
+        if (flaw->has_size) c->rest = arena_format(m->arena, "%s, %s", c->rest, size_words(m, true));
         return;
     }
     c->verb = VERB_HAS;

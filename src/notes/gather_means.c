@@ -577,7 +577,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
                                  degrees_number(tokens, hit->from - 1) > 0); // "have loose handles"
     if (hit->from < 2 || hit->kinds[0]->form == ABSENCE || hit->kinds[0]->class == CLASS_REPAIR ||
         token_is(tokens, hit->from, "fade") ||
-        !ANY(tokens, hit->from - (one ? 2 : 1), "has", "have", "had", "with"))
+        !ANY(tokens, hit->from - (one ? 2 : 1), "has", "have", "had", "with", "w/"))
         return;
     for (size_t i = hit->from; i < hit->to; i++)
         if (ANY(tokens, i, "of", "off", "on", "in", "to", "from", "at")) return; // "a nibble out of the foot"
@@ -590,8 +590,8 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
                                   !ANY(tokens, at, "splits", "cracks", "lines", "marks", "spots", "patches",
                                        "scratches", "bits", "places"))); // "bent shackles"
     if (!named || r->scope.fault[hit->to - 1] == 0 || !ends ||
-        (!one && tokens->at[at].one == tokens->at[at].fold) || at < spot->part_to ||
-        token_among(tokens, at, places, sizeof places / sizeof *places))
+        (!one && tokens->at[at].one == tokens->at[at].fold && !(at > hit->from && r->part[at])) ||
+        at < spot->part_to || token_among(tokens, at, places, sizeof places / sizeof *places))
         return;
     spot->part_from = spot->part_to = at + 1;
     if (!r->part[at]) spot->part_from = at;
