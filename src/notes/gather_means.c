@@ -559,8 +559,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     bool lined = text_same(hit->kinds[0]->rule.id, "lining-damage") && spot->part_to == spot->part_from;
     for (size_t at = hit->from; lined && at < hit->to; at++)
         if (ANY(tokens, at, "lining", "linings")) { // "inside lining torn"
-            spot->part_from = at;
-            spot->part_to = at + 1;
+            spot->part_from = at, spot->part_to = at + 1;
             return;
         }
     bool gone = ANY(tokens, hit->to - 1, "gone", "missing", "lost");
@@ -582,16 +581,17 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     for (size_t i = hit->from; i < hit->to; i++)
         if (ANY(tokens, i, "of", "off", "on", "in", "to", "from", "at")) return; // "a nibble out of the foot"
     size_t at = hit->to > hit->from + 1 && r->part[hit->to - 1] ? hit->to - 1 : hit->to;
-    bool ends =
-        at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE || ANY(tokens, at + 1, "and", "but");
+    bool over = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
+    bool ends = over || ANY(tokens, at + 1, "and", "but");
     bool named = at < tokens->count &&
                  (r->part[at] || (tokens->at[at].one != tokens->at[at].fold && at == hit->to &&
                                   r->note->taken[at] == TAKEN_NOT &&
                                   !ANY(tokens, at, "splits", "cracks", "lines", "marks", "spots", "patches",
                                        "scratches", "bits", "places"))); // "bent shackles"
-    if (!named || r->scope.fault[hit->to - 1] == 0 || !ends ||
-        (!one && tokens->at[at].one == tokens->at[at].fold && !(at > hit->from && r->part[at])) ||
-        at < spot->part_to || token_among(tokens, at, places, sizeof places / sizeof *places))
+    bool within = at > hit->from && at < hit->to && !ANY(tokens, at - 1, "a", "the");
+    if (!named || !r->scope.fault[hit->to - 1] || !ends ||
+        (!one && !within && tokens->at[at].one == tokens->at[at].fold) || at < spot->part_to ||
+        token_among(tokens, at, places, sizeof places / sizeof *places))
         return;
     spot->part_from = spot->part_to = at + 1;
     if (!r->part[at]) spot->part_from = at;

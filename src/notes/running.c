@@ -224,11 +224,36 @@ static size_t working_from(const struct fault_reader *r, size_t i, size_t *to) {
     return first;
 }
 
+// "Coffee grinder. Grinds fine": what it is made to do, by the name it has.
+static void read_own_work(struct fault_reader *r) {
+    static const char *const well[] = {"ok",     "okay",      "fine",  "well",
+                                       "nicely", "perfectly", "great", "alright"};
+    static const uint16_t off = STANCE_DENIED | STANCE_PAST | STANCE_DOUBT | STANCE_HEARD | STANCE_WITHDRAWN |
+                                STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
+    enum { STEM = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "working-tested");
+    const char *maker = head ? head + 1 : type;
+    if (!type || !kind || running_is_told(r->note->record)) return;
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
+        const struct token *token = &tokens->at[i];
+        size_t size = strlen(token->fold);
+        if (token->kind != TOKEN_WORD || size <= STEM || token->fold[size - 1] != 's' ||
+            strncmp(token->fold, maker, STEM) != 0 || !AMONG(tokens, i + 1, well) || !ends(tokens, i + 2) ||
+            !leads(r->note, i) || r->note->taken[i] != TAKEN_NOT || (r->scope.stance[i] & off))
+            continue;
+        fault_add(r, kind, NULL, NULL, i, i + 2);
+        return;
+    }
+}
+
 void read_running(struct fault_reader *r) {
     static const char *const going[] = {"runs", "plays"}; // a clock that runs may not keep time
     struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const struct flaw *kind = ruleset_flaw(note->rules, "working-tested");
+    read_own_work(r);
     if (!kind || !running_can(note) || running_is_told(note->record)) return;
     bool clock = text_same(note->record->family->rule.id, "clocks-watches");
     if (clock) read_going(r);
