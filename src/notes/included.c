@@ -212,7 +212,7 @@ static void read_loose(struct note *note, size_t i) {
     bool joined = ANY(tokens, i, "and", "plus"); // "pendulum missing, and the key"
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
         if (ANY(tokens, k, "missing", "lost", "gone", "without", "no", "used", "lacks", "needs", "minus",
-                "not", "wants", "lacking", "had"))
+                "not", "wants", "lacking", "had", "none", "neither"))
             return;
     if (joined && !ANY(tokens, from, "spare", "extra")) return;
     if (ANY(tokens, from, "spare", "extra") && from + 1 < tokens->count) {
@@ -252,6 +252,9 @@ static void read_with_it(struct note *note, size_t i) {
         from--;
     if (ANY(tokens, from, "no", "not", "nothing", "none", "any", "never", "what", "something", "anything"))
         return;
+    for (size_t k = note_clause_from(note, from, STOP_CLAUSE); k < from;
+         k++) // "neither has a chimney with it"
+        if (ANY(tokens, k, "neither", "none", "nor")) return;
     bool led = from == 0 || tokens->at[from - 1].stop != STOP_NONE ||
                ANY(tokens, from - 1, "there's", "theres", "is", "are", "and", "plus", "got", "also", "has");
     if (from > 0 && note->taken[from - 1] == TAKEN_COUNT && tokens->at[from - 1].stop == STOP_NONE) {

@@ -54,6 +54,46 @@ static bool wood_before(const struct fault_reader *r, const struct fault_hit *hi
     return false;
 }
 
+// "Some gone green": what became of them, and none was used up.
+static const struct flaw *of_turn(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const struct {
+        const char *word, *kind;
+    } turns[] = {{"green", "verdigris"},
+                 {"rusty", "rust"},
+                 {"dull", "tarnish"},
+                 {"moldy", "mold"},
+                 {"mouldy", "mold"}};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, hit->to - 1, "gone") || tokens->at[hit->to - 1].stop != STOP_NONE) return NULL;
+    for (size_t i = 0; i < COUNT(turns); i++)
+        if (token_is(tokens, hit->to, turns[i].word)) return ruleset_flaw(r->note->rules, turns[i].kind);
+    return NULL;
+}
+
+// Sheets of wood that part are veneer, a pane that is cracked is no wood, and spots on cloth are no paper's.
+static const struct flaw *of_its_stuff(const struct fault_reader *r, const struct fault_hit *hit,
+                                       const struct flaw *kind, const char *place) {
+    static const char *const panes[] = {"pane", "panes", "glass", "glazing"};
+    static const char *const parted[] = {"delaminating", "delaminated", "delaminates", "delamination"};
+    static const char *const spotted[] = {"spotting", "spots", "spotted"};
+    static const char *const plies[] = {"plywood", "ply", "veneered", "veneer"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, panes, COUNT(panes)))
+        return ruleset_flaw(r->note->rules, "crack-through");
+    if (text_same(kind->rule.id, "foxing") && family &&
+        (text_same(family->rule.id, "linens") || text_same(family->rule.id, "clothing")) &&
+        token_among(tokens, hit->to - 1, spotted, COUNT(spotted)))
+        return ruleset_flaw(r->note->rules, "stain");
+    if (text_same(kind->rule.id, "partly-used-supplies")) return of_turn(r, hit);
+    if (!text_same(kind->rule.id, "peeling-coating") ||
+        !token_among(tokens, hit->to - 1, parted, COUNT(parted)))
+        return NULL;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (token_among(tokens, i, plies, COUNT(plies))) return ruleset_flaw(r->note->rules, "veneer-damage");
+    return NULL;
+}
+
 // What is of wood splits as wood does, a box as well: no tear and no mere crack, unless a soft part is named.
 const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place) {
@@ -66,6 +106,8 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
                                          "rung",   "rungs",  "plank",   "stretcher", "stretchers", "splat",
                                          "planks", "batten", "battens", "board",     "boards"};
     if (!kind) return hit->kinds[0]; // what it would become is in a file that is broken
+    const struct flaw *stuff = of_its_stuff(r, hit, kind, place);
+    if (stuff) return stuff;
     const char *id = kind->rule.id;
     const struct flaw *perished = text_same(id, "wood-split") && is_rubber(r, place)
                                       ? ruleset_flaw(r->note->rules, "rubber-perished")

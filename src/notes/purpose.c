@@ -3,6 +3,7 @@
 // "doctor's bag", "chest freezer", "hoof parer". Looks, makers and words of number do not.
 #include "notes/any.h"
 #include "notes/chunk.h"
+#include "notes/number.h"
 
 #include <string.h>
 
@@ -234,15 +235,27 @@ size_t purpose_from(const struct note *note, size_t noun) {
     return from;
 }
 
+// "Pair of telescope cases", "two lantern boxes": the note opens with how many there are.
+static bool is_counted(const struct note *note, size_t from) {
+    const struct tokens *tokens = &note->tokens;
+    size_t taken = 0;
+    while (from > 0 && tokens->at[from - 1].stop < STOP_SENTENCE &&
+           (ANY(tokens, from - 1, "of", "pair", "set", "lot", "a", "both", "matching") ||
+            number_whole(tokens, from - 1, &taken)))
+        from--;
+    return from == 0;
+}
+
 // "Trumpet case", "pencil bag": a holder behind goods is what is sold, though the word alone says little.
 bool purpose_holder(const struct note *note, const struct chunk *chunk, struct noun_found *holder) {
-    static const char *const holders[] = {"bag",     "case",   "box",    "bin",    "stand",   "rack",
-                                          "can",     "holder", "set",    "crate",  "carrier", "cart",
-                                          "trolley", "model",  "barrow", "basket", "scale",   "scales",
-                                          "plan",    "plans",  "rope",   "top",    "lift",    "lifts"};
+    static const char *const holders[] = {
+        "bag",     "case", "box",     "bin",   "stand",  "rack",   "can",   "holder", "set",    "crate",
+        "carrier", "cart", "trolley", "model", "barrow", "basket", "scale", "scales", "plan",   "plans",
+        "rope",    "top",  "lift",    "lifts", "bags",   "cases",  "boxes", "stands", "crates", "racks"};
     // What nobody would tell of the goods before it: "oak stool crate" is no stool with a crate.
-    static const char *const apart[] = {"rack",   "crate", "carrier", "cart", "trolley", "barrow", "scale",
-                                        "scales", "plan",  "plans",   "rope", "top",     "lift",   "lifts"};
+    static const char *const apart[] = {"racks",   "crates", "rack",  "crate",  "carrier", "cart",
+                                        "trolley", "barrow", "scale", "scales", "plan",    "plans",
+                                        "rope",    "top",    "lift",  "lifts"};
     static const char *const gone[] = {"included", "missing", "only", "not",  "lid",
                                        "is",       "has",     "was",  "gone", "are"};
     if (chunk->count < 2) return false;
@@ -265,9 +278,10 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
         (chunk->from == 1 && token_among(&note->tokens, 0, openers, COUNT(openers))) ||
         (token_among(&note->tokens, chunk->from - 1, shows, COUNT(shows)) &&
          ANY(&note->tokens, chunk->from - 2, "selling", "is", "it's", "got", "have", "here's", "listing"));
-    if (!opens && !(chunk->from > 2 && ANY(&note->tokens, chunk->from - 1, "a", "an") &&
-                    ANY(&note->tokens, chunk->from - 2, ",", "it's", "no") &&
-                    ANY(&note->tokens, chunk->from - 3, "no", "nope", ","))) // "no, a leather telescope case"
+    if (!opens && !is_counted(note, chunk->from) &&
+        !(chunk->from > 2 && ANY(&note->tokens, chunk->from - 1, "a", "an") &&
+          ANY(&note->tokens, chunk->from - 2, ",", "it's", "no") &&
+          ANY(&note->tokens, chunk->from - 3, "no", "nope", ","))) // "no, a leather telescope case"
         return false;
     *holder = own ? *last : *before;
     holder->from = before->from;

@@ -10,6 +10,8 @@ static const struct notes_case heads[] = {
     {"Boiler 18in high", "type boiler; !type high"},
     {"Leather rifle case? no, a leather telescope case, only the case",
      "type telescope case; material leather"},
+    {"Two microscope cases, leather", "type microscope case; material leather; !type microscope"},
+    {"Pair of lantern boxes, tin", "type lantern box; !type lantern"},
     {"Enamel coffee pot, white", "type coffee pot; family kitchenware"},
     {"Looks like a fish kettle, copper, with strainer", "type? fish kettle; material copper"},
     {"this is a canvas and leather satchel", "type satchel; material canvas; material leather; !type canvas"},
