@@ -117,40 +117,11 @@ static bool is_wood_stain(const struct fault_reader *r, const struct fault_hit *
            (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
 }
 
-// "No picture" of a frame, an album: what is not in it, and no set that shows none.
-static bool is_empty_mount(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const shown[] = {"electrical", "cameras", "media", "parts"};
-    const struct family *family = r->note->record->family;
-    if (!family || hit->to != hit->from + 2 || !ANY(&r->note->tokens, hit->to - 1, "picture")) return false;
-    for (size_t i = 0; i < COUNT(shown); i++)
-        if (text_same(family->rule.id, shown[i])) return false;
-    return true;
-}
-
-// "The iron has plenty left", "some gone brown": no supplies that were begun.
-static bool is_no_supply(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const wearing[] = {"iron",  "irons", "blade",  "blades", "edge",    "edges",
-                                          "tooth", "teeth", "tread",  "treads", "bristle", "bristles",
-                                          "bit",   "bits",  "cutter", "sole",   "soles",   "heel"};
-    static const char *const turned[] = {"brown", "black",  "gray",   "grey",    "white", "yellow",
-                                         "dark",  "orange", "soft",   "brittle", "stiff", "hard",
-                                         "thin",  "loose",  "sticky", "bare"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t last = hit->to - 1;
-    if (!text_same(hit->kinds[0]->rule.id, "partly-used-supplies")) return false;
-    if (ANY(tokens, last, "gone"))
-        return tokens->at[last].stop == STOP_NONE && AMONG(tokens, last + 1, turned);
-    for (size_t i = hit->from; ANY(tokens, last, "left") && i-- > 0 && tokens->at[i].stop == STOP_NONE;)
-        if (AMONG(tokens, i, wearing)) return true;
-    return false;
-}
-
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit) || is_empty_mount(r, hit) || is_no_supply(r, hit) ||
-           is_wood_stain(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_one_of_several(r, hit) || is_wood_stain(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }
