@@ -369,6 +369,8 @@ bool absent_turns_into(const struct fault_reader *r, size_t i) {
         "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
         "both",     "all",       "which",     "that"};
     if (tokens->at[i].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2))
+        return false; // "two gone out of eleven"
     if (turns_to(tokens, i)) return true;
     for (size_t k = 0; k < COUNT(ends); k++)
         if (token_is(tokens, i, ends[k])) return false;

@@ -166,6 +166,18 @@ static bool is_place_of_cause(const struct tokens *tokens, size_t part, size_t d
     return so && before > 0 && spot_preposition(tokens, before - 1);
 }
 
+// "One reed on the left side", at the "side": what is there does not work, and not the side.
+static size_t owner_of(const struct fault_reader *r, size_t at) {
+    enum { WORDS = 3 };
+    static const char *const sides[] = {"side", "end", "top", "bottom", "front", "back", "row", "corner"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_among(tokens, at, sides, COUNT(sides))) return at;
+    for (size_t k = at; k > 1 && at - k < WORDS && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "on", "at", "in"))
+            return tokens->at[k - 2].stop == STOP_NONE && function_kind(r, k - 2) ? k - 2 : at;
+    return at;
+}
+
 // The part before the denial, at most a few words back in its clause.
 bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
     enum { BACK = 4 };
@@ -175,7 +187,7 @@ bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
             token_is(tokens, i - back, "you"))
             return false;
         *at = i - back;
-        if (function_kind(r, i - back)) return !is_place_of_cause(tokens, i - back, i);
+        if (function_kind(r, i - back)) return !is_place_of_cause(tokens, *at = owner_of(r, *at), i);
     }
     return false;
 }

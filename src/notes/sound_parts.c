@@ -422,6 +422,20 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     return true;
 }
 
+// "Beam swings free", "the arrow spins freely", before token `end`: a noun that no list of parts has.
+static bool names_what_moves(const struct fault_reader *r, size_t end) {
+    static const char *const whole[] = {"it",   "they", "that", "this",       "which", "one",
+                                        "both", "all",  "each", "everything", "what",  "and",
+                                        "but",  "some", "then", "other"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (end == 0 || tokens->at[end - 1].kind != TOKEN_WORD || tokens->at[end - 1].stop != STOP_NONE ||
+        r->note->taken[end - 1] != TAKEN_NOT || token_among(tokens, end - 1, whole, COUNT(whole)))
+        return false;
+    size_t at = end - 1;
+    if (at > 0 && ANY(tokens, at - 1, "the", "its")) at--;
+    return at == 0 || tokens->at[at - 1].stop >= STOP_CLAUSE || tokens->at[at - 1].kind != TOKEN_WORD;
+}
+
 // "Crank turns freely", "drawers run smooth": the part before the verb.
 static bool read_moving(struct fault_reader *r, size_t i) {
     static const char *const runs[] = {"runs", "run", "glides", "glide"};
@@ -452,12 +466,19 @@ static bool read_moving(struct fault_reader *r, size_t i) {
     while (from > 0 && end - from < WORDS_MOST && tokens->at[from - 1].kind == TOKEN_WORD &&
            r->note->taken[from - 1] != TAKEN_TYPE && r->part[from - 1])
         from--;
+    if (from == end && how && names_what_moves(r, end)) from = end - 1;
     const struct flaw *kind = ruleset_flaw(r->note->rules, "seized");
     bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_CLAUSE || // "Slides easily.", "it turns easily"
                  (ANY(tokens, i - 1, "it", "they") && (i == 1 || tokens->at[i - 2].stop >= STOP_CLAUSE));
     if ((from == end && (!opens || alone)) || !kind) return false;
     const char *part = fault_place(r->note, from, end);
     if (is_told(r, kind, part)) return false;
+    for (size_t k = 0; k < r->note->record->clear_count && part; k++) { // told of the whole by the same words
+        struct item_clear *clear = &r->note->record->clear[k];
+        if (clear->kind != kind || clear->part || clear->span.from != tokens->at[i].from) continue;
+        clear->part = part;
+        return true;
+    }
     clear_add(r, kind, part, NULL, false, i, to);
     return true;
 }

@@ -20,10 +20,10 @@ static bool ends(const struct tokens *tokens, size_t i) {
 // How many tokens from `i` say that nothing runs out: "holds water", "didn't drip", "wasn't leaking"; `*then`
 // where that was when it was filled.
 static size_t tight_at(const struct tokens *tokens, size_t i, bool *then) {
-    static const char *const phrases[] = {"watertight",         "water tight",         "can't see a leak",
-                                          "can't find a leak",  "couldn't see a leak", "couldn't find a leak",
-                                          "didn't find a leak", "no sign of a leak",   "not a drop came out",
-                                          "not a drop lost"};
+    static const char *const phrases[] = {
+        "watertight",          "water tight",          "can't see a leak",   "can't find a leak",
+        "couldn't see a leak", "couldn't find a leak", "didn't find a leak", "no sign of a leak",
+        "not a drop came out", "not a drop lost",      "no leaks",           "no leak"};
     static const char *const nots[] = {"doesn't", "doesnt", "does not", "don't",  "didn't",
                                        "did not", "wasn't", "isn't",    "aren't", "weren't"};
     static const char *const runs[] = {"leak", "leaking", "drip", "dripping",
@@ -59,9 +59,10 @@ static bool has_tank(const struct note *note) {
 // "Holds water", "doesn't leak": by the material a crack, a seam or nothing that has a name.
 bool read_watertight(struct fault_reader *r, size_t i) {
     static const char *const kinds[] = {"seam-split", "crack-through"};
-    static const char *const tried[] = {"on the",    "on a",       "when i", "when filled", "when full",
-                                        "overnight", "all night",  "at all", "anywhere",    "with water",
-                                        "in the",    "when tried", "either", "for two",     "for a day"};
+    static const char *const tried[] = {"on the",    "on a",       "when i",    "when filled", "when full",
+                                        "overnight", "all night",  "at all",    "anywhere",    "with water",
+                                        "in the",    "when tried", "either",    "for two",     "for a day",
+                                        "at the",    "from the",   "around the"};
     static const char *const hedged[] = {"as far", "that i", "so far", "far as"};
     const struct tokens *tokens = &r->note->tokens;
     bool then = false, filled = false;
