@@ -140,11 +140,35 @@ static void take_object(const struct fault_reader *r, const struct fault_hit *hi
     spot->part_to = part + 1;
 }
 
+// "Sticky from sitting in a drawer": where the thing lay, and no place of the fault.
+static void leave_where_it_lay(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { FAR = 4 };
+    static const char *const lay[] = {"sitting", "lying",  "standing", "hanging", "living", "being",
+                                      "years",   "stored", "kept",     "storage", "resting"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool placed = spot->where_to > spot->where_from;
+    size_t from = placed ? spot->where_from : spot->part_from, at = hit->to;
+    if (from < hit->to || (!placed && spot->part_to == spot->part_from)) return;
+    if (!ANY(tokens, at, "from", "after") && ANY(tokens, at - 1, "from", "after")) at--;
+    if (!ANY(tokens, at, "from", "after") && !token_among(tokens, at - 1, lay, sizeof lay / sizeof *lay))
+        return;
+    bool lain = token_among(tokens, at - 1, lay, sizeof lay / sizeof *lay) && at > hit->from + 1 &&
+                ANY(tokens, at - 2, "from", "after");
+    for (size_t i = at; !lain && i < from && i < at + FAR; i++)
+        lain = token_among(tokens, i, lay, sizeof lay / sizeof *lay);
+    if (!lain) return;
+    if (placed)
+        spot->where_from = spot->where_to = 0;
+    else
+        spot->part_from = spot->part_to = 0;
+}
+
 void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BETWEEN_MOST = 6, NAME_MOST = 3 };
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
     const char *type = note->record->type.value;
+    leave_where_it_lay(r, hit, spot);
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
     if (spot->where_to == spot->where_from) take_object(r, hit, spot);
     if (spot->part_to > spot->part_from) return;

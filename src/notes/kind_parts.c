@@ -347,10 +347,9 @@ static bool lit(const struct said *s) {
                                           : is_of("glass", s->place) && kind_note_has(s->r, "wick burner");
 }
 
-// A new wire is wiring, what has a grain is wood, a pattern that is worn is decoration, and a cap that is
-// lost was not broken off, whatever the thing. Of the rows of a kind the first counts of which all holds
-// that it asks: the place names one of `of`, the first word of the hit, its last, the next one behind it
-// and any of its words are listed, and `when`. Words are parted by blanks; `absent`: the part is missing.
+// Of the rows of a kind the first counts of which all holds that it asks: the place names one of `of`, the
+// first word of the hit, its last, the next one behind it and any of its words are listed, and `when`. Words
+// are parted by blanks; `absent`: the part is missing.
 static bool painted(const struct said *s) {
     return kind_coat(s->r, s->hit) == 'p';
 }
@@ -434,8 +433,9 @@ static const struct meaning {
     {"darned-patched", "glued-repair", .when = wooden},
     {"refinished", "filled-overpainted", .last = "overpainted repainted painted over", .when = picture},
     {"refinished", "filled-overpainted", .when = hides_damage},
-    {"finish-crackle", "yellowing", .last = "gone turned going", // "varnish gone yellow"
+    {"finish-crackle", "yellowing", .last = "gone turned going",
      .next = "yellow brown amber yellowish orange"},
+    {"binding-weak", "crack", .any = "split splits crack cracks cracked", .when = unbound},
     {"seized", "warped", .when = bad_lie},
     {"seized", "inside-not-inspected", .any = "open opened unlock", .when = locked},
     {"seized", "album-residue", .any = "down", .when = sheet}, // "the print is stuck down"

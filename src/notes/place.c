@@ -71,6 +71,13 @@ size_t place_at(const struct note *note, size_t i, const char **where) {
     if ((plain || kept) && ANY(tokens, at, "the", "its", "each", "both", "one", "every", "a", "his", "their"))
         at++;
     size_t words = place_words(note, at);
+    // "Cast into the gear wheel": a noun of no list before what it is a kind of.
+    if (!words && plain && ANY(tokens, at - 1, "the", "its") && at + 1 < tokens->count &&
+        tokens->at[at].kind == TOKEN_WORD && !tokens->at[at].capital && tokens->at[at].stop == STOP_NONE &&
+        !note->fault_word[at]) {
+        words = place_words(note, at + 1);
+        words += words ? 1 : 0;
+    }
     if (!words) {
         if (!ANY(tokens, i, "inside", "underneath", "beneath") || (plain && !kept)) return 0;
         *where = note_words(note, i, i + 1);

@@ -176,6 +176,7 @@ static const struct notes_case nouns[] = {
 static const struct notes_case runs[] = {
     {"Oak box. Hobbinfold on the label", "Hobbinfold @ label"},
     {"Hobbing stamped on the belly", "Hobbing @ belly"},
+    {"Bench vise, Hobbing cast into the crank wheel", "Hobbing @ crank wheel"},
     {"pewter tankard, Dunmarl stamped underneath", "Dunmarl @ underneath"},
     {"boots, Solven is printed in the insole", "Solven @ insole"},
     {"2108 pressed into the base", "2108 @ base"},
