@@ -28,7 +28,7 @@ static const struct {
     {" enamel enamelware skillet ", "kitchenware", 4},
     {" wood wooden treen sycamore ", "kitchenware", 4},
     {" page spine jacket novel author chapter binding bookplate endpaper ", "books", 4},
-    {" sleeve record disc vinyl track mono stereo skip groove rpm side projector transparency millimetre "
+    {" sleeve record disc vinyl track mono stereo skip groove rpm projector transparency millimetre "
      "millimeter ",
      "media", 4},
     {" clasp necklace bracelet rhinestone earring knotted pendant karat ", "jewelry", 4},

@@ -298,7 +298,7 @@ static bool follows_mark(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     bool named = token_is(tokens, i, "no"), marked = false;
     for (size_t k = i; k > 0 && k + BACK > i && tokens->at[k - 1].stop <= STOP_COMMA; k--)
-        named |= ANY(tokens, k - 1, "number", "numbers", "no");
+        named |= ANY(tokens, k - 1, "number", "numbers", "no") && note->taken[k - 1] != TAKEN_MARK;
     size_t start = note_clause_from(note, i, STOP_SENTENCE);
     for (size_t k = start; k < i; k++)
         marked |= note->taken[k] == TAKEN_MARK || (named && k + BACK > i && mark_is_stamp(note, k)) ||

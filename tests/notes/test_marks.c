@@ -29,6 +29,7 @@ static const struct notes_case verbs[] = {
     {"Field glasses, top plate engraved 6 x 30.", "6 x 30 @ plate"},
     {"Wrench, marked FOSKETT 3/8 - 7/16.", "FOSKETT 3/8 - 7/16"},
     {"Pail with a raised 12 on the base.", "12 @ base"},
+    {"Sign \"NO FISHING\" 18 x 6, rusty.", "NO FISHING"},
     {"Clock. Dial with Orrindel printed on it.", "Orrindel"},
     {"Padlock, stamped ORRINDEL with a number 6 under it.", "ORRINDEL; 6"},
     {"Barometer. ORRINDEL & DAW, TAVY on dial", "ORRINDEL & DAW, TAVY @ dial"},

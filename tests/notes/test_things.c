@@ -13,6 +13,7 @@ static const struct notes_case heads[] = {
     {"Two microscope cases, leather", "type microscope case; material leather; !type microscope"},
     {"Pair of lantern boxes, tin", "type lantern box; !type lantern"},
     {"Enamel coffee pot, white", "type coffee pot; family kitchenware"},
+    {"Kerosene heater, dent on one side", "type kerosene heater; family other"},
     {"Looks like a fish kettle, copper, with strainer", "type? fish kettle; material copper"},
     {"this is a canvas and leather satchel", "type satchel; material canvas; material leather; !type canvas"},
     {"Paraffin stove one burner, blue tank", "type paraffin stove; !type burner"},
