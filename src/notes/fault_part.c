@@ -227,6 +227,18 @@ static const char *without_side(const char *which, const char *part) {
     return part;
 }
 
+// "Both knobs turn but the sound is weak": the words of the fault have a subject of their own.
+static bool has_own_subject(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const heard[] = {"sound",    "picture", "volume",    "tone", "image",
+                                        "playback", "pitch",   "reception", "spark"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (!token_among(tokens, at, heard, sizeof heard / sizeof *heard)) return false;
+    while (at > 0 && ANY(tokens, at - 1, "the", "its")) at--;
+    return at == 0 || tokens->at[at - 1].stop != STOP_NONE ||
+           ANY(tokens, at - 1, "but", "and", "though", "yet");
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -274,7 +286,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && ANY(&note->tokens, spot->part_to - 1, "pieces") && spot->part_from > 1 &&
         token_is(&note->tokens, spot->part_from - 2, "in"))
         part = NULL; // "one of them in three pieces"
-    if (!part && !where) part = function_place(r, hit, kind);
+    bool own = has_own_subject(r, hit);
+    if (own) part = NULL;
+    if (!part && !where && !own) part = function_place(r, hit, kind);
     if (!part) part = speed_before(r, hit, kind);
     if (part && text_same(kind->rule.id, "missing-pieces") &&
         token_is(&note->tokens, hit->to - 1, "incomplete"))

@@ -3,6 +3,7 @@
 // reason that is kept. A statement that it is there outranks a denial of the whole; the same stands once.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 
 #include "notes/fault_size.h"
 #include "notes/traces.h"
@@ -404,7 +405,8 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");
-    if (lost && absent_turns_into(r, hit->to)) return; // "stoppers gone hard", "slats gone soft"
+    if ((lost && absent_turns_into(r, hit->to)) || kind_is_turned_hinge(r, hit))
+        return; // "stoppers gone hard", "slats gone soft"
     uint16_t stance = fault_stance(r, hit);
     if (hit->denied && !(stance & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN))) return;
     if (spot_in_clause(&note->tokens, hit->from) || fault_means_other(r, hit)) return;

@@ -368,6 +368,19 @@ bool kind_is_hinge_of_goods(const struct fault_reader *r, const struct fault_hit
     return ANY(&r->note->tokens, hit->to - 1, "weak", "tender", "loose", "shaky", "torn");
 }
 
+// "The hinge has gone stiff", "gone out of line", of goods that are not bound: not the hinge is gone.
+bool kind_is_turned_hinge(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const bound[] = {"books", "paper", "music", "crafts", "media"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (!text_same(hit->kinds[0]->rule.id, "binding-weak")) return false;
+    for (size_t i = 0; family && i < COUNT(bound); i++)
+        if (text_same(family->rule.id, bound[i])) return false;
+    size_t at = hit->to - (token_is(tokens, hit->to - 1, "out") ? 1 : 0);
+    bool of = token_is(tokens, at, "out") && token_is(tokens, at + 1, "of");
+    return at > 0 && token_is(tokens, at - 1, "gone") && (of || absent_turns_into(r, at));
+}
+
 // Corrosion that a note with a battery in it speaks of by itself is the battery's.
 bool kind_is_by_battery(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const ids[] = {"electrical", "cameras", "toys", "lighting", "clocks-watches"};

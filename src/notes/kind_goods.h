@@ -36,6 +36,8 @@ bool kind_is_blade_of_paddle(const struct fault_reader *reader);
 // The hinge of a lid; corrosion of a battery; the glass of a picture.
 bool kind_is_hinge_of_goods(const struct fault_reader *reader, const struct fault_hit *hit,
                             const char *place);
+// "The hinge has gone stiff" of a gate: it is not lost.
+bool kind_is_turned_hinge(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_by_battery(const struct fault_reader *reader, const struct fault_hit *hit);
 const char *kind_of_cause(const struct fault_reader *reader, const struct fault_hit *hit); // of a split
 bool kind_is_housing(const struct fault_reader *reader, const struct fault_hit *hit);
