@@ -342,7 +342,7 @@ static bool standing(const struct said *s) {
 // The lens of a lamp and the glass of a heater are for no look through.
 static bool lit(const struct said *s) {
     const char *type = s->r->note->record->type.value;
-    bool lamp = type && is_of("lamp lamps lantern lanterns light headlamp", type);
+    bool lamp = type && is_of("lamp lamps lantern lanterns light headlamp flashlight torch", type);
     return is_of("lens lenses", s->place) ? lamp
                                           : is_of("glass", s->place) && kind_note_has(s->r, "wick burner");
 }

@@ -454,6 +454,13 @@ static bool is_of_a_figure(const struct note *note, size_t from, size_t to) {
                "knot");
 }
 
+// "School map of Ostermark": what it shows, and nobody who made it.
+static bool is_shown(const struct note *note, size_t i) {
+    if (i > 0 && ANY(&note->tokens, i - 1, "the")) i--;
+    return i > 1 && ANY(&note->tokens, i - 1, "of") &&
+           ANY(&note->tokens, i - 2, "map", "maps", "chart", "charts", "plan", "view", "views", "panorama");
+}
+
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
@@ -464,6 +471,11 @@ static void read_brand(struct note *note, bool strange) {
         size_t end = name_end(note, i);
         if (end == i && is_flat_name(note, i)) end = i + 1;
         if (end == i) continue;
+        if (is_shown(note, i)) {
+            if (!has(note, "theme")) add(note, "theme", i, end, SURE_STATED);
+            i = end - 1;
+            continue;
+        }
         bool refused;
         name_credit(note, initials_from(note, i), end, &refused); // "after J. Harkwell"
         if (refused) leave_open(note, i, end);

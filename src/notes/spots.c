@@ -560,7 +560,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         spot.where_from > hit->from) {
         struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
         bool headed = spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
-                      ((degree_is_state(r, hit) || ANY(&r->note->tokens, hit->from, "is", "are")) &&
+                      ((degree_is_state(r, hit) || ANY(&r->note->tokens, hit->from, "is", "are") ||
+                        text_same(hit->kinds[0]->rule.id, "seized")) && // "moves but drags near the end"
                        spot_of_contrast(r, hit->from, &shared.part_from, &shared.part_to));
         if (!headed) shared = (struct spot){0}, spot_share_part(r, hit, &shared);
         if (shared.part_to == shared.part_from &&

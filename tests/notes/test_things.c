@@ -99,6 +99,7 @@ static const struct notes_case names[] = {
     {"Watering can, stamped HARVEX & PIKE on the side", "brand HARVEX & PIKE"},
     {"Wool blanket. Label says Tellavox Mills", "brand Tellavox Mills"},
     {"Enamel colander, couple of chips", "!theme couple"},
+    {"School wall map of the Velder Valley by Hobbing & Co", "theme Velder Valley; brand Hobbing & Co"},
     {"Damask cloth, monogram W. Cloth has a rust spot", "!brand W. Cloth"},
     {"Barrel tap, brass. Thread good", "!material thread"},
     {"Gramophone, oak, horn fine", "!material horn"},
