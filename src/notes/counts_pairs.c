@@ -83,7 +83,10 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     size_t noun = count_plural(note, end + (of ? 1 : 0));
     for (size_t k = end + (of ? 1 : 0), n = 0; n < 3 && k < tokens->count && tokens->at[k].stop == STOP_NONE;
          k++, n++)
-        if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun)) return false;
+        if (is_one_thing(tokens->at[k].one) && !is_stuff(note, k, noun) &&
+            !ANY(tokens, k + 1, "cases", "boxes", "bags", "stands", "racks", "pouches", "holders", "hooks",
+                 "rests", "presses", "frames", "clips")) // "pair of binocular cases"
+            return false;
     if (noun && noun > 0 && token_phrase(tokens, noun - 1, "field glasses")) return false;
     struct part part;
     if (noun && i && ANY(tokens, i - 1, "and", "with", "plus", "&") && part_at(note, noun, &part))

@@ -63,6 +63,11 @@ static bool read_none_lost(struct fault_reader *r, size_t i, size_t to) {
     size_t from = end;
     while (from > 0 && end - from < WORDS_MOST && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE)
         from--;
+    // "Maps torn along the fold, none missing": where they are torn, and no part of which none is
+    if (from < end && from > 1 && tokens->at[end - 1].one == tokens->at[end - 1].fold &&
+        ANY(tokens, from - 1, "the", "its", "one", "a") &&
+        ANY(tokens, from - 2, "at", "along", "near", "on", "by", "in", "down", "across", "round", "around"))
+        from = end;
     for (size_t k = end; from == end && k > 0 && k + 8 > end && tokens->at[k - 1].stop < STOP_SENTENCE; k--) {
         bool several = tokens->at[k - 1].one != tokens->at[k - 1].fold; // "buttons loose, none missing"
         several |= k > 1 && (token_is(tokens, k - 2, "one") || (k > 2 && token_is(tokens, k - 3, "one")));

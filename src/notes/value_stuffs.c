@@ -84,6 +84,20 @@ static void read_reserves(struct note *note) {
     }
 }
 
+// "Satchel, hard leather, black", "lamp, dented brass": between its stops in the sentence that opens the
+// note.
+static bool is_sort_of(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = note->record->family;
+    if (i < 3 || !standing_is_stop(note, i + 1) || !standing_is_stop(note, i - 2) ||
+        tokens->at[i - 1].stop != STOP_NONE || note_clause_from(note, i, STOP_SENTENCE) != 0)
+        return false;
+    bool soft = ANY(tokens, i, "leather", "canvas", "suede", "vinyl", "cotton", "linen", "wool"); // of an oar
+    bool bag = family && (text_same(family->rule.id, "bags") || text_same(family->rule.id, "footwear"));
+    if (family && text_same(family->rule.id, "furniture")) return false; // the top of a desk
+    return ANY(tokens, i - 1, "hard", "stiff") || ((bag || !soft) && note->fault_word[i - 1]);
+}
+
 // "Leather stiff and cracked", "the brass has gone dull": what is wrong is said of the stuff, which no other
 // word has told. A glass, a rubber or a paper may be a part only.
 static void read_spoken_stuff(struct note *note) {
@@ -100,13 +114,14 @@ static void read_spoken_stuff(struct note *note) {
     for (size_t i = 0; i < note->record->attribute_count; i++)
         if (text_same(note->record->attributes[i].name, "material") && !note->record->attributes[i].of)
             return;
-    for (size_t i = 0; i + 1 < tokens->count; i++) {
+    for (size_t i = 0; i < tokens->count; i++) {
         if (!token_among(tokens, i, whole, COUNT(whole)) || note->taken[i] != TAKEN_NOT) continue;
         size_t from = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i;
         bool opens = from == 0 || tokens->at[from - 1].stop >= STOP_CLAUSE;
-        bool said = tokens->at[i + 1].stop == STOP_NONE &&
+        bool said = !standing_is_stop(note, i + 1) &&
                     (note->fault_word[i + 1] || token_among(tokens, i + 1, links, COUNT(links)));
-        if (!opens || !said || word_at(note, i, 1u << USE_MATERIAL, &entry) != 1) continue;
+        if (!((opens && said) || is_sort_of(note, i)) || word_at(note, i, 1u << USE_MATERIAL, &entry) != 1)
+            continue;
         value_keep(note, "material", entry.print, NULL, i, i + 1, SURE_STATED);
         return;
     }

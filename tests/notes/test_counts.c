@@ -81,6 +81,7 @@ static const struct notes_case counted[] = {
     {"5 cups 6 saucers", "11"},
     {"5 cups, 6 saucers", "11"},
     {"5 cups and 6 saucers", "11"},
+    {"Pair of binocular cases, canvas", "2"},
     {"pair of lamps one shade", "2"},
     {"Pair of brass candlesticks", "2"},
     {"pr bookends, 1 rpr", "2"},
