@@ -86,6 +86,12 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
         token_among(tokens, hit->to - 1, spotted, COUNT(spotted)))
         return ruleset_flaw(r->note->rules, "stain");
     if (text_same(kind->rule.id, "partly-used-supplies")) return of_turn(r, hit);
+    static const char *const rods[] = {"ends",    "end",     "rods",    "rod",     "canes",
+                                       "strands", "strand",  "withy",   "withies", "reeds",
+                                       "stakes",  "weavers", "splints", "bristles"};
+    if (text_same(kind->rule.id, "chip") && token_is(tokens, hit->from, "out") && place &&
+        kind_names_one(place, rods, COUNT(rods))) // "willow ends have come out of the rim"
+        return ruleset_flaw(r->note->rules, "loose-part");
     if (!text_same(kind->rule.id, "peeling-coating") ||
         !token_among(tokens, hit->to - 1, parted, COUNT(parted)))
         return NULL;
