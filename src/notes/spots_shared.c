@@ -274,12 +274,39 @@ static bool share_by_there(const struct fault_reader *r, const struct fault_hit 
     return true;
 }
 
+// "Legs are scuffed with a few chips", "blades dull with brown stains": the second is of the same part.
+static bool share_by_with(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t with = hit->from;
+    while (with > 1 && hit->from - with < WORDS_MOST && !token_is(tokens, with, "with") &&
+           tokens->at[with - 1].stop == STOP_NONE && !r->part[with - 1])
+        with--;
+    if (with < 2 || !token_is(tokens, with, "with") || tokens->at[with - 1].stop != STOP_NONE ||
+        hit->kinds[0]->form != FAULT || hit->kinds[0]->class == CLASS_REPAIR ||
+        r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN))
+        return false;
+    for (size_t k = 0; k < r->hit_count; k++) {
+        const struct fault_hit *first = &r->hits[k];
+        if (first->to != with || first->kinds[0]->form != FAULT || first->kinds[0] == hit->kinds[0] ||
+            first->kinds[0]->class == CLASS_REPAIR ||
+            r->scope.stance[first->from] & (STANCE_DENIED | STANCE_NONE_SEEN))
+            continue;
+        struct spot before = spot_found(r, first);
+        if (before.part_to == before.part_from || before.part_to > first->to) continue;
+        spot->part_from = before.part_from;
+        spot->part_to = before.part_to;
+        return true;
+    }
+    return false;
+}
+
 // "Tote cracked and glued": both of the tote.
 void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
-    if (hit->kinds[0]->form != ABSENCE &&
-        (share_by_verb(r, hit, spot) || share_by_denied(r, hit, spot) || share_by_there(r, hit, spot)))
+    if (hit->kinds[0]->form != ABSENCE && (share_by_verb(r, hit, spot) || share_by_denied(r, hit, spot) ||
+                                           share_by_there(r, hit, spot) || share_by_with(r, hit, spot)))
         return;
     if (spot_joined_before(r, hit->from, &spot->part_from, &spot->part_to)) return;
     size_t joint = hit->from, n; // "faded and badly stained"
