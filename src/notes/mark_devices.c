@@ -21,8 +21,10 @@ static bool is_figure(const struct tokens *tokens, size_t i) {
 
 size_t mark_figures_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    enum { FIGURES_MOST = 4 };
     size_t end = i + 1;
-    while (ANY(tokens, end, "x", "\xC3\x97", "-") && is_figure(tokens, end + 1) && is_figure(tokens, end - 1))
+    while (end < i + 2 * FIGURES_MOST && ANY(tokens, end, "x", "\xC3\x97", "-") &&
+           is_figure(tokens, end + 1) && is_figure(tokens, end - 1))
         end += 2;
     return end;
 }
