@@ -37,7 +37,7 @@ static size_t letters_end(const struct note *note, size_t i, bool somebody) {
                        !token_is(tokens, at, "i") && (t->capitals || (n == 1 && t->capital));
         bool figure = t->kind == TOKEN_FIGURE && n <= DIGITS_MOST && strspn(t->fold, "0123456789") == n;
         bool kept_back = note->taken[at] == TAKEN_ASIDE && t->capital;   // a name
-        bool signed_so = somebody && t->capital && strchr(t->fold, '.'); // "J.KIRRIE"
+        bool signed_so = somebody && t->capital && strchr(t->fold, '.'); // "J.VELDER"
         if (!letters && !figure && !kept_back && !signed_so) break;
         at++;
         if (t->stop != STOP_NONE) break;

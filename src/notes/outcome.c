@@ -211,7 +211,7 @@ static void drop_owners_monogram(struct record *record) {
     record->flaw_count = kept;
 }
 
-// "Crate stencilled HOLT & SON", "the printer's name": a firm's, which nobody owned it by.
+// "Crate stencilled ORRINDEL & SON", "the printer's name": a firm's, which nobody owned it by.
 static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
     enum { BEHIND = 6 };
     const struct tokens *tokens = &note->tokens;
