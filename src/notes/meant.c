@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/lacking.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -310,6 +311,17 @@ static bool is_picture_held(const struct fault_reader *r, const struct fault_hit
     return true;
 }
 
+// "Box key missing": the key.
+static bool is_part_of_box(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "missing-box")) return false;
+    for (size_t i = hit->from; i + 1 < hit->to; i++)
+        if (ANY(tokens, i, "box", "carton", "packaging") && tokens->at[i].stop == STOP_NONE &&
+            (r->part[i + 1] || lacking_kind(tokens->at[i + 1].one, NULL)))
+            return true;
+    return false;
+}
+
 // "They fit a 1 5/8 inch hole": of where it goes.
 static bool is_hole_for_it(const struct tokens *tokens, const struct fault_hit *hit) {
     enum { BACK = 7 };
@@ -355,7 +367,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
         token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit) ||
-        is_no_supply(r, hit) || is_picture_held(r, hit))
+        is_no_supply(r, hit) || is_picture_held(r, hit) || is_part_of_box(r, hit))
         return true;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no key needed"
     if (hit->kinds[0]->form == ABSENCE && token_among(tokens, hit->to, needs, sizeof needs / sizeof *needs))

@@ -232,6 +232,17 @@ static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
     return false;
 }
 
+// "Box key missing": the key, and the box is where it lacks.
+static void move_key_owner(struct record *record) {
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        struct item_flaw *flaw = &record->flaws[i];
+        if (!is_kind(flaw, "missing-key") || !flaw->part || flaw->where || strstr(flaw->part, "key"))
+            continue;
+        flaw->where = flaw->part;
+        flaw->part = NULL;
+    }
+}
+
 // "Small crack at the crown, doesn't ring true": why it does not, and no second crack.
 static void drop_rung(const struct note *note) {
     struct record *record = note->record;
@@ -263,6 +274,7 @@ static void drop_firms(const struct note *note) {
 void faults_settle(struct note *note) {
     drop_firms(note);
     drop_rung(note);
+    move_key_owner(note->record);
     drop_ones(note->record);
     drop_owners_monogram(note->record);
     drop_manner(note);
