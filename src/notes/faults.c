@@ -206,7 +206,7 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (of_one) part = say_singular(r->note->arena, part);
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     bool heard = stance & STANCE_HEARD && text_same(kind->rule.id, "authenticity-unverified");
-    if (stance & STANCE_DOUBT && !heard && !kind_is_of_unknown(kind)) flaw->sure = SURE_LIKELY;
+    if (stance & STANCE_DOUBT && !heard && !unknown_is_own(kind)) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
     size_t one = hit->from; // "one is odd", "another doesn't match"

@@ -448,8 +448,6 @@ bool read_not_through(struct fault_reader *reader, size_t i);
 void read_sound_deeds(struct fault_reader *reader);
 // repeats.c: the same fault again without its word: "so is the base", "another in the middle".
 void read_repeats(struct fault_reader *reader);
-// That nobody knows is known: "supposed to be all there, but I didn't count" is surely not counted.
-bool kind_is_of_unknown(const struct flaw *kind);
 // "…, one as big as a coin on the base": what was told stands at token `i` once more, at a place of its own.
 bool fault_told_again(const struct fault_reader *reader, size_t i);
 // none_there.c: what was told, and is denied of another place: "none inside", "the front has none".

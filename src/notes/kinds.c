@@ -568,11 +568,3 @@ const struct flaw *kind_beside(const struct fault_reader *r, const struct fault_
         if (hit->kinds[k] != kind && hit->kinds[k]->form == FAULT) return hit->kinds[k];
     return kind;
 }
-
-bool kind_is_of_unknown(const struct flaw *kind) {
-    static const char *const kinds[] = {"untested", "completeness-unknown", "timekeeping-unverified",
-                                        "inside-not-inspected"};
-    for (size_t k = 0; k < sizeof kinds / sizeof *kinds; k++)
-        if (text_same(kind->rule.id, kinds[k])) return true;
-    return false;
-}
