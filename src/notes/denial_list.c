@@ -111,6 +111,19 @@ static bool tells_part(const struct scope *s, size_t i) {
     return done && (degree || owner || s->note->taken[i] == TAKEN_PART);
 }
 
+// "No cracks, hanging ring missing": one part without an article that lacks. "No cracks, bits missing or
+// chips" goes on.
+static bool tells_lack(const struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    size_t at = i;
+    while (at + 1 < tokens->count && s->fault[at] && tokens->at[at].stop == STOP_NONE &&
+           !ANY(tokens, at, "missing", "gone", "absent", "lost"))
+        at++;
+    return at > i && ANY(tokens, at, "missing", "gone", "absent", "lost") &&
+           tokens->at[at - 1].one == tokens->at[at - 1].fold &&
+           (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
+}
+
 bool denial_is_part(const struct scope *s, size_t i) {
     const struct tokens *tokens = &s->note->tokens;
     struct word_entry entry;
@@ -166,7 +179,7 @@ bool denial_list_goes_on(const struct scope *s, size_t i, bool comma) {
             // "lid cracked" after a comma is a statement; "rust spots" and "edge wear" are fault words
             // themselves.
             if (comma && has_place_alone(s, at)) return false; // "no loose pages, name on the flyleaf"
-            if (comma && (tells_part(s, at) || is_parts_own(s, at, i))) return false;
+            if (comma && (tells_part(s, at) || tells_lack(s, at) || is_parts_own(s, at, i))) return false;
             return at == i || !(s->note->taken[at - 1] == TAKEN_PART);
         }
         if (token_is(tokens, at, "anything") || token_is(tokens, at, "any") || token_is(tokens, at, "other"))
@@ -205,5 +218,5 @@ bool denial_list_ends(const struct scope *s, size_t from, size_t i) {
     if (opens_lack(tokens, i) || is_affirmed(s, i)) return true;
     bool and = token_is(tokens, i - 1, "and") || token_is(tokens, i - 1, "&");
     if (opens_verb(tokens, i) || opens_worn(s, from, i)) return true;
-    return and&&(scope_states_own(tokens, i) || turns_kind(s, from, i));
+    return and&&(scope_states_own(tokens, i) || turns_kind(s, from, i) || tells_lack(s, i));
 }

@@ -420,10 +420,27 @@ bool fault_is_another(const struct note *note, const struct item_flaw *first, si
     return true;
 }
 
+// "A few dents, spout is bent": what is dented as a whole, and a part that is bent.
+static bool is_bent_part(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
+    static const char *const knocks[] = {"dent",  "dents", "ding",  "dings",  "dented", "dinged", "dint",
+                                         "dints", "dink",  "dinks", "knocks", "knock",  "bumps",  "bump"};
+    static const char *const bends[] = {"bent",    "bend",   "bends",   "buckled", "crooked", "twisted",
+                                        "crushed", "kinked", "bending", "skewed",  "squashed"};
+    bool knock = false, bend = false;
+    if (!text_same(first->kind->rule.id, "dent-bend")) return false;
+    for (size_t i = 0; i < to; i++) {
+        knock |= note->tokens.at[i].from >= first->span.from && note->tokens.at[i].to <= first->span.to &&
+                 token_among(&note->tokens, i, knocks, sizeof knocks / sizeof *knocks);
+        bend |= i >= from && token_among(&note->tokens, i, bends, sizeof bends / sizeof *bends);
+    }
+    return knock && bend;
+}
+
 // "The leather is dry and the handle is cracked": another word of another part, in a clause of its own.
 bool fault_in_next_clause(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
     enum { BACK = 8, STEM = 4 };
     const struct tokens *tokens = &note->tokens;
+    if (is_bent_part(note, first, from, to)) return true;
     size_t at = from;
     while (at > 0 && from - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
            !ANY(tokens, at - 1, "and", "but"))

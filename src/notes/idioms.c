@@ -21,7 +21,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
                i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
     bool other = i >= 2 && token_is(tokens, i + n, "one") && token_is(tokens, i - 1, "a");
     if (other && ANY(tokens, i - 2, "with", "by", "w/", "w", "for", "and", "&", "plus"))
-        return true; // its knob's
+        return true;         // its knob's
+    struct word_entry stuff; // "solid oak", but "otherwise solid", "a solid old bench"
+    if (n == 1 && token_is(tokens, i, "solid") && !word_at(note, i + n, 1u << USE_MATERIAL, &stuff))
+        return true;
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (use == USE_THEME && ANY(tokens, i, "number", "numbers", "letter", "letters"))

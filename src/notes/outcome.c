@@ -236,7 +236,8 @@ static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
 static void move_key_owner(struct record *record) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
-        if (!is_kind(flaw, "missing-key") || !flaw->part || flaw->where || strstr(flaw->part, "key"))
+        if (!is_kind(flaw, "missing-key") || !flaw->part || flaw->where || strstr(flaw->part, "key") ||
+            strstr(flaw->part, "crank") || strstr(flaw->part, "wind")) // the winder itself
             continue;
         flaw->where = flaw->part;
         flaw->part = NULL;

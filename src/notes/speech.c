@@ -49,12 +49,14 @@ static bool is_word_here(const struct tokens *tokens, size_t i, size_t taken, co
 
 // Is the note dictated? Then written stops are few beside spoken ones.
 static bool is_dictated(const struct tokens *tokens) {
-    size_t written = 0, said = 0;
+    size_t written = 0, said = 0, lines = 0;
     for (size_t i = 0; i < tokens->count; i++) {
         written += token_is(tokens, i, ".") && tokens->at[i].stop >= STOP_SENTENCE;
         said += token_is(tokens, i, "comma") || token_is(tokens, i, "period") ||
                 token_phrase(tokens, i, "full stop");
+        lines += token_is(tokens, i, "newline") || token_phrase(tokens, i, "new line");
     }
+    if (lines > 1) said += lines; // one alone may be a reel's
     return said > written || (said && !written);
 }
 

@@ -82,7 +82,8 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     static const char *const works[] = {"sewn",     "made",   "painted", "stitched", "knitted",   "forged",
                                         "cut",      "blown",  "written", "woven",    "stitching", "colored",
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
-                                        "tinted",   "sewed",  "built"};
+                                        "tinted",   "sewed",  "built",   "cranked",  "operated",  "powered",
+                                        "driven",   "held",   "worked",  "wound"};
     if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
         return true; // "stiff as a board"
     if (i > 0 && token_is(tokens, i, "note") && ANY(tokens, i - 1, "please", "do", "to", "also", "pls"))
@@ -104,7 +105,7 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "line") && i > 1 && token_is(tokens, i - 1, "of") &&
         token_is(tokens, i - 2, "out"))
         return true; // "out of line"
-    if (token_is(tokens, i, "hand") && token_among(tokens, i + 1, works, COUNT(works))) return true;
+    if (ANY(tokens, i, "hand", "foot") && token_among(tokens, i + 1, works, COUNT(works))) return true;
     static const char *const holes[] = {"pin",  "worm",  "moth",   "nail", "screw",
                                         "tack", "drain", "button", "eye"};
     if (token_among(tokens, i, holes, COUNT(holes)) &&

@@ -96,8 +96,9 @@ static enum role role_of(const struct note *note, size_t i) {
     static const enum role roles[] = {
         [TURN_WITH] = ROLE_WITH, [TURN_FOR] = ROLE_FOR, [TURN_PLACE] = ROLE_PLACE, [TURN_LIKE] = ROLE_LIKE};
     const struct tokens *tokens = &note->tokens;
-    bool first = true; // first sentence of the note
-    for (size_t k = 0; k < i && first; k++) first = !is_sentence_end(&tokens->at[k]);
+    bool first = true; // first sentence of the note, or first entry of a list
+    for (size_t k = tokens->at[0].kind == TOKEN_SIGN; k < i && first; k++)
+        first = !is_sentence_end(&tokens->at[k]);
     enum role thing = first ? ROLE_THING : ROLE_LATER;
     for (size_t back = 0; i > 0 && back < 9; back++, i--) {
         if (tokens->at[i - 1].stop >= STOP_COMMA) break;

@@ -414,7 +414,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         if (token_is(&note->tokens, i, "crystal")) note_take(note, i, i + n, TAKEN_VALUE);
         return;
     }
-    static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks", "dings"};
+    static const char *const sounds[] = {"rings", "reads", "sounds", "rang", "plays", "speaks",
+                                         "dings", "look",  "looks",  "seem", "seems", "looked"};
     if (token_is(&note->tokens, i, "clear") && i > 0 &&
         token_among(&note->tokens, i - 1, sounds, COUNT(sounds)))
         return;                              // "rings clear"
