@@ -26,19 +26,15 @@ struct search {
     struct spoken_found found;
 };
 
-// Most phrases of a bucket end with another word. Behind the last there are enough to look at.
-static inline bool may_stand(const struct phrase *phrase, const struct phrase_word *words) {
-    return upper_half(words[phrase->late_at].hash) == phrase->late;
-}
-
-// Of a phrase in the bucket of word `i` that may stand there: the first two, or the only one, are its own.
-static bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
+// Of a phrase in a bucket of word `i`: the first three, or all it has, are its own. Most of the longer ones
+// end with another word. Behind the last there are enough to look at.
+static inline bool stands(const struct search *s, const struct phrase *phrase, size_t i) {
     size_t count = phrase->count;
     const struct phrase_word *words = s->words + i;
-    const uint64_t *hashes = s->phrases->words + phrase->first;
-    if (count > 2) {
-        if (count > s->count - i) return false;
-        for (size_t k = 2; k < count; k++)
+    if (count > 3) {
+        if (upper_half(words[phrase->late_at].hash) != phrase->late || count > s->count - i) return false;
+        const uint64_t *hashes = s->phrases->words + phrase->first;
+        for (size_t k = 3; k < count; k++)
             if (words[k].hash != hashes[k]) return false;
     }
     return words[count - 1].ends;
@@ -106,24 +102,14 @@ SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) 
                                                    s->words[i + phrase->count - 1].to};
 }
 
-// Where no phrase goes on with the third word there is, those without one are left: the last ones.
-static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+static inline void bar_in(struct search *s, const struct bucket *bucket, size_t i) {
     const struct phrase *phrase = s->phrases->at + bucket->from, *end = s->phrases->at + bucket->said;
-    if (!(bucket->third & third)) phrase = end - bucket->two_unless;
-    for (; phrase < end; phrase++)
-        if (may_stand(phrase, s->words + i)) bar(s, phrase, i);
+    for (; phrase < end; phrase++) bar(s, phrase, i);
 }
 
-static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
+static inline void keep_in(struct search *s, const struct bucket *bucket, size_t i) {
     const struct phrase *phrase = s->phrases->at + bucket->said, *end = s->phrases->at + bucket->to;
-    if (!(bucket->third & third)) phrase = end - bucket->two_said;
-    for (; phrase < end; phrase++)
-        if (may_stand(phrase, s->words + i)) keep(s, phrase, i);
-}
-
-// Up to the one with OPENING_LAST.
-static inline const uint32_t *openings_of(const struct phrases *p, const struct bucket *bucket) {
-    return bucket->spoken & OPENING_LAST ? &bucket->spoken : &p->openings[bucket->spoken - 1];
+    for (; phrase < end; phrase++) keep(s, phrase, i);
 }
 
 // One of all that follow within reach. What needs none of them is not looked at any closer.
@@ -133,51 +119,47 @@ static inline uint64_t words_ahead(const struct phrase_word *words) {
     return ahead;
 }
 
-// Some words begin dozens of patterns.
-static inline void keep_many(struct search *s, const uint32_t *next, size_t i, uint64_t third) {
-    const uint64_t ahead = words_ahead(s->words + i);
-    for (;; next++) {
-        size_t opening = *next & ~OPENING_LAST;
-        const struct spoken_gate *gate = &s->phrases->gates[opening];
-        if (gate->third & third && gate->needs[0].one & ahead && gate->needs[1].one & ahead &&
-            is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i))
-            keep_spoken(s, opening, i);
-        if (*next & OPENING_LAST) return;
-    }
+static inline void keep_pattern(struct search *s, size_t opening, size_t i) {
+    const struct spoken_gate *gate = &s->phrases->gates[opening];
+    if (is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i)) keep_spoken(s, opening, i);
 }
 
 static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
-    if (bucket->spoken & OPENING_LAST) {
-        size_t opening = bucket->spoken & ~OPENING_LAST;
-        const struct spoken_gate *gate = &s->phrases->gates[opening];
-        if (is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i)) keep_spoken(s, opening, i);
-    } else
-        keep_many(s, openings_of(s->phrases, bucket), i, third);
+    const struct bucket_opening *opening = &s->phrases->openings[bucket->spoken],
+                                *end = opening + bucket->spoken_count;
+    if (bucket->spoken_count == 1) {
+        keep_pattern(s, opening->number, i);
+        return;
+    }
+    const uint64_t ahead = words_ahead(s->words + i);
+    for (; opening < end; opening++)
+        if (opening->third & third && opening->needs[0] & ahead && opening->needs[1] & ahead)
+            keep_pattern(s, opening->number, i);
 }
 
 // What is in it that may stand before such a third word, as `enum bucket_has`.
 static inline unsigned has_before(const struct bucket *bucket, uint64_t third) {
-    unsigned has = bucket->third & third ? bucket->any : bucket->two;
-    return bucket->third_spoken & third ? has | HAS_SPOKEN : has;
+    return bucket->third_spoken & third ? bucket->has | HAS_SPOKEN : bucket->has;
 }
 
 // All that bars before all that is kept, and longer phrases before shorter ones.
-SELDOM static void search_both(struct search *s, const struct bucket *longer, const struct bucket *single,
-                               size_t i, uint64_t third, unsigned has) {
-    unsigned of_longer = has, of_single = has >> HAS_BITS;
-    if (of_longer & HAS_UNLESS) bar_in(s, longer, i, third);
-    if (of_single & HAS_UNLESS) bar_in(s, single, i, third);
-    if (of_longer & HAS_SPOKEN) keep_patterns(s, longer, i, third);
-    if (of_single & HAS_SPOKEN) keep_patterns(s, single, i, third);
-    if (of_longer & HAS_SAID) keep_in(s, longer, i, third);
-    if (of_single & HAS_SAID) keep_in(s, single, i, third);
+SELDOM static void search_all(struct search *s, const struct bucket *three, const struct bucket *two,
+                              const struct bucket *one, size_t i, uint64_t third, unsigned has) {
+    if (has & HAS_UNLESS) bar_in(s, three, i);
+    if (has & HAS_UNLESS << HAS_BITS) bar_in(s, two, i);
+    if (has & HAS_UNLESS << 2 * HAS_BITS) bar_in(s, one, i);
+    if (has & HAS_SPOKEN << HAS_BITS) keep_patterns(s, two, i, third);
+    if (has & HAS_SPOKEN << 2 * HAS_BITS) keep_patterns(s, one, i, third);
+    if (has & HAS_SAID) keep_in(s, three, i);
+    if (has & HAS_SAID << HAS_BITS) keep_in(s, two, i);
+    if (has & HAS_SAID << 2 * HAS_BITS) keep_in(s, one, i);
 }
 
 SELDOM static void search_one(struct search *s, const struct bucket *bucket, size_t i, uint64_t third,
                               unsigned has) {
-    if (has & HAS_UNLESS) bar_in(s, bucket, i, third);
+    if (has & HAS_UNLESS) bar_in(s, bucket, i);
     if (has & HAS_SPOKEN) keep_patterns(s, bucket, i, third);
-    if (has & HAS_SAID) keep_in(s, bucket, i, third);
+    if (has & HAS_SAID) keep_in(s, bucket, i);
 }
 
 static bool overlaps(const struct phrase_hit *h, const struct near_hit *hit) {
@@ -279,19 +261,26 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
         if (!(more | one) || !word->starts) continue;
         uint64_t third = spoken_bit(word[2].hash);
         size_t i = (size_t)(word - words->at);
-        const struct bucket *longer = more ? bucket_of(phrases, two) : NULL;
-        unsigned has = longer ? has_before(longer, third) : 0;
+        const struct bucket *longest = NULL, *longer = NULL, *single = NULL;
+        unsigned of_longest = 0, of_longer = 0, of_single = 0;
+        if (more) {
+            longer = bucket_of(phrases, two);
+            of_longer = has_before(longer, third);
+            if (longer->third & third) {
+                longest = bucket_of(phrases, key_of_three(two, word[2].hash));
+                of_longest = longest->has;
+            }
+        }
         if (one) {
-            const struct bucket *single = bucket_of(phrases, first);
-            unsigned of_single = has_before(single, third);
-            if (has && of_single)
-                search_both(s, longer, single, i, third, has | of_single << HAS_BITS);
-            else if (of_single)
-                search_one(s, single, i, third, of_single);
-            else if (has)
-                search_one(s, longer, i, third, has);
-        } else if (has)
-            search_one(s, longer, i, third, has);
+            single = bucket_of(phrases, first);
+            of_single = has_before(single, third);
+        }
+        unsigned has = of_longest | of_longer << HAS_BITS | of_single << 2 * HAS_BITS;
+        if (!has) continue;
+        if (has == of_single << 2 * HAS_BITS)
+            search_one(s, single, i, third, of_single);
+        else
+            search_all(s, longest, longer, single, i, third, has);
     }
 }
 
@@ -369,10 +358,9 @@ static void keep_grouped(struct search *s, const struct tokens *tokens, size_t o
 
 static void keep_groups(struct search *s, const struct tokens *tokens, const struct bucket *bucket, size_t i,
                         size_t sorted) {
-    if (!bucket->spoken) return;
-    const uint32_t *next = openings_of(s->phrases->groups, bucket);
-    do keep_grouped(s, tokens, *next & ~OPENING_LAST, i, sorted);
-    while (!(*next++ & OPENING_LAST));
+    const struct bucket_opening *openings = &s->phrases->groups->openings[bucket->spoken];
+    for (uint32_t k = 0; k < bucket->spoken_count; k++)
+        keep_grouped(s, tokens, openings[k].number, i, sorted);
 }
 
 static void search_groups(struct search *s, const struct tokens *tokens) {

@@ -19,21 +19,24 @@ struct phrase {
     uint32_t alone : 1;
 };
 
-// Phrases of two words and more by both of their first words, those of one by that one: a word like "no"
-// begins hundreds.
+// Phrases by their first three words, or by all where they have fewer: a word like "no" begins hundreds, and
+// "in the" dozens.
 struct bucket {
     uint64_t key;
-    uint32_t from, said, to; // in `phrases`, those of `unless` and then the others, each longest first
-    uint32_t spoken; // its pattern's opening with OPENING_LAST, or where those of its patterns begin, + 1
-    uint64_t third;  // a bit for each word that may be the third of a phrase
-    uint64_t third_spoken;         // the same of patterns
-    uint16_t two_unless, two_said; // phrases that have no third word; the last ones of each
-    uint8_t any, two;              // what it has, as `enum bucket_has`: at all, and of two words or one
+    uint32_t from, said, to;       // in `phrases`, those of `unless` and then the others, each longest first
+    uint32_t has;                  // of phrases, as `enum bucket_has`
+    uint32_t spoken, spoken_count; // in `openings`
+    uint64_t third;                // of two words: a bit for each that is the third of a phrase
+    uint64_t third_spoken;         // of one and two words: a bit for each that may be the third of a pattern
+};
+
+// Of a pattern. What most of them lack around the word is copied from its gate, for some words begin dozens.
+struct bucket_opening {
+    uint64_t third, needs[SPOKEN_NEEDS]; // bits
+    size_t number;
 };
 
 enum bucket_has { HAS_UNLESS = 1, HAS_SAID = 2, HAS_SPOKEN = 4, HAS_BITS = 3 };
-
-static const uint32_t OPENING_LAST = 1u << 31; // of a bucket
 
 // Of 64 bits: small enough to stay near the processor.
 enum { SIEVE_BITS = 14, SIEVE_OF_ONE_BITS = 10 }; // of the number of a cell
@@ -46,7 +49,7 @@ struct phrases {
     size_t count, room;
     struct bucket *buckets; // free where the key is 0
     size_t mask;
-    uint32_t *openings; // of patterns, those of a bucket one behind the other
+    struct bucket_opening *openings; // those of a bucket one behind the other
     size_t opening_count;
     uint64_t sieve[1 << SIEVE_BITS],
         sieve_of_one[1 << SIEVE_OF_ONE_BITS]; // a bit for the key of each bucket, of two
@@ -69,6 +72,10 @@ static inline uint32_t upper_half(uint64_t hash) {
 static inline uint64_t key_of_two(uint64_t first, uint64_t second) {
     return (first * 0x9E3779B97F4A7C15u) ^
            second; // both are odd, so that this is even and a single word's is not
+}
+
+static inline uint64_t key_of_three(uint64_t two, uint64_t third) {
+    return key_of_two(two, third) & ~(uint64_t)1;
 }
 
 // The bucket of a key, or the free one where it belongs.

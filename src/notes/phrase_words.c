@@ -189,27 +189,25 @@ static void take_plain_words(struct bytes *b) {
             looked = b->at;
             look_on(b);
         }
-        const char *window = b->window;
-        const size_t from = b->from;
-        size_t at = b->at - from;
+        const char *word = b->window + (b->at - b->from);
+        size_t from = b->at;
         bool stop = false;
-        for (uint64_t ends = b->others >> at; ends;) {
+        for (uint64_t ends = b->others >> (from - b->from); ends;) {
             unsigned size = (unsigned)__builtin_ctzll(ends);
-            const char *word = window + at;
             unsigned char c = (unsigned char)word[size];
             if (c != ' ') {
                 stop = (c != ',' && c != '.') || word[size + 1] != ' ';
                 if (stop) break;
-            }
-            if (size) *next++ = word_of(hash_of_letters(word, size), from + at, from + at + size, true, true);
-            at += size + 1;
+                if (size) *next++ = word_of(hash_of_letters(word, size), from, from + size, true, true);
+                *next++ = word_of(hash_on(HASH_START, c), from + size, from + size + 1, true, true);
+                size++; // of both
+            } else if (size)
+                *next++ = word_of(hash_of_letters(word, size), from, from + size, true, true);
+            word += size + 1;
+            from += size + 1;
             ends = ends >> size >> 1;
-            if (c == ' ') continue;
-            *next++ = word_of(hash_on(HASH_START, c), from + at - 1, from + at, true, true);
-            at++;
-            ends >>= 1;
         }
-        b->at = from + at;
+        b->at = from;
         if (stop) break;
     }
     b->next = next;
@@ -261,9 +259,11 @@ static bool take_figure(struct bytes *b) {
     bool goes_on = c == '.' || c == ',' || c == '\'' || c == '-' || c == ')';
     if (goes_on && (wordy[next] || (c == '.' && class_of(next) == MARK))) return false;
     // "3." and "3)" at the start of a line count its entries.
-    size_t before = from;
-    while (before && b->text[before - 1] == ' ') before--;
-    if ((c == '.' || c == ')') && (!before || b->text[before - 1] == '\n')) return false;
+    if (c == '.' || c == ')') {
+        size_t before = from;
+        while (before && b->text[before - 1] == ' ') before--;
+        if (!before || b->text[before - 1] == '\n') return false;
+    }
     push(b, word_end(&word), from, at, true, true);
     b->at = at;
     return true;

@@ -58,7 +58,9 @@ static void tell_room(struct phrases *p, const struct texts *texts) {
 
 static uint64_t key_of(const struct phrases *p, const struct phrase *phrase) {
     const uint64_t *words = &p->words[phrase->first];
-    return phrase->count > 1 ? key_of_two(words[0], words[1]) : words[0];
+    if (phrase->count == 1) return words[0];
+    uint64_t two = key_of_two(words[0], words[1]);
+    return phrase->count == 2 ? two : key_of_three(two, words[2]);
 }
 
 struct sortable {
@@ -87,34 +89,41 @@ static void sieve_add(struct phrases *p, uint64_t key, bool one) {
     *cell |= (uint64_t)1 << (key >> 8) % 64;
 }
 
+// The two words that lead to a phrase of more.
+static void lead_to_third(struct phrases *p, const uint64_t *words) {
+    uint64_t key = key_of_two(words[0], words[1]);
+    struct bucket *bucket = bucket_of(p, key);
+    bucket->key = key;
+    bucket->third |= spoken_bit(words[2]);
+    sieve_add(p, key, false);
+}
+
 static void index_buckets(struct arena *arena, struct phrases *p) {
+    size_t keys = p->count + p->opening_count;
+    for (size_t i = 0; i < p->count; i++) keys += p->at[i].count > 2; // what leads to it
     p->mask = 15;
-    // Phrases and openings share keys, so a quarter more than all of them is twice what there are.
-    while (p->mask < (p->count + p->opening_count) * 5 / 4) p->mask = p->mask * 2 + 1;
+    // They share many, so that as much again is near to twice what there are.
+    while (p->mask < keys) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
-        uint64_t key = key_of(p, &p->at[from]);
+        const struct phrase *first = &p->at[from];
+        uint64_t key = key_of(p, first);
         size_t said = from;
-        struct bucket bucket = {.key = key, .from = (uint32_t)from};
         for (to = from; to < p->count && key_of(p, &p->at[to]) == key; to++) {
-            const struct phrase *phrase = &p->at[to];
-            if (phrase->count > 2)
-                bucket.third |= spoken_bit(p->words[phrase->first + 2]);
-            else if (phrase->unless)
-                bucket.two_unless++;
-            else
-                bucket.two_said++;
-            if (phrase->count > p->longest) p->longest = phrase->count;
-            said += phrase->unless;
+            if (p->at[to].count > p->longest) p->longest = p->at[to].count;
+            said += p->at[to].unless;
         }
-        if (bucket.two_unless) bucket.two |= HAS_UNLESS;
-        if (bucket.two_said) bucket.two |= HAS_SAID;
-        if (said > from) bucket.any |= HAS_UNLESS;
-        if (to > said) bucket.any |= HAS_SAID;
-        bucket.said = (uint32_t)said;
-        bucket.to = (uint32_t)to;
-        *bucket_of(p, key) = bucket;
-        sieve_add(p, key, p->at[from].count == 1);
+        struct bucket *bucket = bucket_of(p, key);
+        bucket->key = key;
+        bucket->from = (uint32_t)from;
+        bucket->said = (uint32_t)said;
+        bucket->to = (uint32_t)to;
+        if (said > from) bucket->has |= HAS_UNLESS;
+        if (to > said) bucket->has |= HAS_SAID;
+        if (first->count > 2)
+            lead_to_third(p, &p->words[first->first]);
+        else
+            sieve_add(p, key, first->count == 1);
     }
 }
 
@@ -176,13 +185,12 @@ static struct bucket *bucket_of_opening(const struct phrases *p, uint64_t first,
     return bucket_of(p, second ? key_of_two(first, second) : first);
 }
 
-// Counts those of a bucket in `spoken`.
 static void make_bucket(void *context, uint64_t first, uint64_t second, size_t opening) {
     struct phrases *p = context;
     struct bucket *bucket = bucket_of_opening(p, first, second);
     bucket->key = second ? key_of_two(first, second) : first;
     bucket->third_spoken |= spoken_gates(p->spoken)[opening].third;
-    bucket->spoken++;
+    bucket->spoken_count++;
     sieve_add(p, bucket->key, !second);
 }
 
@@ -190,10 +198,11 @@ static void make_bucket(void *context, uint64_t first, uint64_t second, size_t o
 static void add_opening(void *context, uint64_t first, uint64_t second, size_t opening) {
     struct phrases *p = context;
     struct bucket *bucket = bucket_of_opening(p, first, second);
-    uint32_t last = bucket->spoken & OPENING_LAST, at = bucket->spoken & ~OPENING_LAST;
-    if (!last && (p->openings[at - 1] & ~OPENING_LAST) == opening) return; // told twice
-    p->openings[at - 2] = (uint32_t)opening | last;
-    bucket->spoken = at - 1;
+    if (bucket->spoken_count && p->openings[bucket->spoken].number == opening) return; // told twice
+    const struct spoken_gate *gate = &spoken_gates(p->spoken)[opening];
+    p->openings[--bucket->spoken] =
+        (struct bucket_opening){gate->third, {gate->needs[0].one, gate->needs[1].one}, opening};
+    bucket->spoken_count++;
 }
 
 // The patterns' openings among the phrases.
@@ -202,18 +211,14 @@ static void index_openings(struct arena *arena, struct phrases *p, bool grouped)
     phrases_index(arena, p);
     p->openings = arena_array(arena, p->opening_count + 1, sizeof *p->openings);
     spoken_tell_openings(p->spoken, grouped, make_bucket, p);
-    uint32_t to = 1;
+    uint32_t to = 0;
     for (size_t i = 0; i <= p->mask; i++) {
         struct bucket *bucket = &p->buckets[i];
-        to += bucket->spoken;
-        if (bucket->spoken) bucket->spoken = to | OPENING_LAST;
+        to += bucket->spoken_count;
+        bucket->spoken = to;
+        bucket->spoken_count = 0;
     }
     spoken_tell_openings(p->spoken, grouped, add_opening, p);
-    for (size_t i = 0; i <= p->mask; i++) {
-        struct bucket *bucket = &p->buckets[i];
-        if (bucket->spoken && p->openings[bucket->spoken - 1] & OPENING_LAST)
-            bucket->spoken = p->openings[bucket->spoken - 1];
-    }
     p->gates = spoken_gates(p->spoken);
 }
 
