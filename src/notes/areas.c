@@ -57,6 +57,20 @@ static bool is_vain(const struct tokens *tokens, size_t from, size_t to) {
     return from + 1 == to && token_among(tokens, from, words, COUNT(words));
 }
 
+// "Haven't tried to run it", "not dared light them": told as untested already.
+static bool is_of_trial(const struct fault_reader *r, size_t from, size_t to) {
+    static const char *const verbs[] = {
+        "run",  "start", "wind", "power", "light", "fire", "play", "switch",  "use", "work",   "plug",
+        "turn", "get",   "set",  "make",  "crank", "try",  "test", "operate", "fly", "launch", "sail"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (to > from + 3 || to < from + 2 || !token_among(tokens, from, verbs, COUNT(verbs)) ||
+        !ANY(tokens, from + 1, "it", "them", "either", "this", "one"))
+        return false;
+    for (size_t i = 0; i < r->note->record->flaw_count; i++)
+        if (text_same(r->note->record->flaws[i].kind->rule.id, "untested")) return true;
+    return false;
+}
+
 // "Didn't count the pieces" is told as that already.
 static bool is_of_count(const struct fault_reader *r, size_t from, size_t to) {
     static const char *const words[] = {"pieces", "cards", "parts", "bits", "them", "number", "total"};
@@ -131,7 +145,8 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
     if (from + 1 == to && from > stated_from && token_is(tokens, from, "one") &&
         token_is(tokens, from - 1, "every"))
         from--; // "through every one"
-    if (from >= to || is_vain(tokens, from, to) || is_of_count(r, from, to) || is_identity(tokens, from))
+    if (from >= to || is_vain(tokens, from, to) || is_of_count(r, from, to) || is_of_trial(r, from, to) ||
+        is_identity(tokens, from))
         return;
     static const char *const means[] = {
         "with", "without", "since", "because", "until", "by",      "between",

@@ -108,6 +108,7 @@ static void credit_signed(struct note *note) {
         while (to < tokens->count && note->taken[to] == TAKEN_MARK && tokens->at[to].kind != TOKEN_FIGURE &&
                tokens->at[to].stop < STOP_COMMA)
             to++;
+        while (to > at && tokens->at[to - 1].kind == TOKEN_SIGN) to--; // "E. Marl '72"
         if (to == at || !tokens->at[at].capital) continue;
         struct value *value = note_attribute(note);
         *value = (struct value){.name = "byArtist",
@@ -152,6 +153,7 @@ static void credit_maker(struct note *note) {
                         tokens->at[to].kind != TOKEN_FIGURE && !token_is(tokens, to, ",");
              to++)
             continue;
+        while (to > from && tokens->at[to - 1].kind == TOKEN_SIGN) to--;
         if (to == from || !tokens->at[from].capital) continue;
         struct value *value = note_attribute(note);
         *value = (struct value){.name = "brand",

@@ -196,6 +196,7 @@ static const struct cue before[] = {
     {"none show", DENIES},
     {"none was", DENIES},
     {"none were", DENIES},
+    {"none's", DENIES},
     {"noone's", DENIES},
     {"nor", DENIES},
     {"not", DENIES},

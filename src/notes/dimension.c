@@ -287,6 +287,19 @@ static size_t place_behind(const struct note *note, size_t i, const char **of) {
     return token_is(&note->tokens, i + 2, "widest") ? 3 : 0;
 }
 
+// "8 inches at the mouth", "7 in. at the base": how wide it is there, where no fault is measured.
+static size_t wide_at(const struct note *note, size_t i, struct dimension *dimension) {
+    enum { BACK = 6 };
+    const char *of = NULL;
+    size_t taken = token_is(&note->tokens, i, "at") ? place_behind(note, i, &of) : 0;
+    if (!taken || !of || ANY(&note->tokens, i + 2, "back", "front")) return 0;
+    for (size_t k = i; k > 0 && k + BACK > i && (k == i || note->tokens.at[k - 1].stop < STOP_COMMA); k--)
+        if (note->fault_word[k - 1]) return 0;
+    const char *name = is_round(note, i) && !is_oblong(note, i) ? "diameter" : "width";
+    *dimension = (struct dimension){name, of, taken, false};
+    return taken;
+}
+
 // Ends that things are measured between.
 static bool place_end(const struct note *note, size_t i) {
     struct part part;
@@ -362,7 +375,9 @@ bool dimension_behind(const struct note *note, size_t i, struct dimension *dimen
         *dimension = (struct dimension){name, NULL, span, false};
         return true;
     }
-    if (place_led(note, i, dimension) && note_free(note, i, i + dimension->taken)) return true;
+    if ((place_led(note, i, dimension) || wide_at(note, i, dimension)) &&
+        note_free(note, i, i + dimension->taken))
+        return true;
     const char *as = NULL; // "34 inches extended, 11 closed"
     if ((span = state_at(note, i, &as)) != 0) {
         *dimension = (struct dimension){"length", as, span, false};

@@ -240,10 +240,11 @@ static const struct cue cues[] = {{"all but", EXCEPTS},
 
 // "… but no cracks", "… but I can't find a crack": an exception may deny in its turn.
 static bool denies_again(const struct scope *s, size_t i) {
-    static const char *const words[] = {"no",     "not",     "none",    "without", "never",   "nothing",
-                                        "isn't",  "doesn't", "zero",    "hasn't",  "haven't", "aren't",
-                                        "don't",  "didn't",  "neither", "nor",     "isnt",    "hasnt",
-                                        "doesnt", "arent",   "weren't", "wasn't"};
+    static const char *const words[] = {"no",     "not",     "none",    "without", "never",     "nothing",
+                                        "isn't",  "doesn't", "zero",    "hasn't",  "haven't",   "aren't",
+                                        "don't",  "didn't",  "neither", "nor",     "isnt",      "hasnt",
+                                        "doesnt", "arent",   "weren't", "wasn't",  "nothing's", "none's",
+                                        "won't",  "can't",   "cannot",  "haven't", "nobody's"};
     size_t n;
     if (token_among(&s->note->tokens, i, words, COUNT(words))) return true;
     const struct cue *cue = denial_before(s, i, &n);

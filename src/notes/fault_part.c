@@ -83,6 +83,7 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
 static void take_part_of_pronoun(const struct fault_reader *r, const struct fault_hit *hit,
                                  struct spot *spot) {
     enum { FAR = 8 };
+    if (spot_of_whole(r, hit)) return;
     const struct tokens *tokens = &r->note->tokens;
     size_t it = hit->from, start = scope_sentence_start(&r->scope, hit->from);
     while (it > start && hit->from - it < FAR && tokens->at[it - 1].stop == STOP_NONE &&

@@ -354,8 +354,9 @@ bool kind_is_sheet(const struct fault_reader *r) {
 // Of a tin, of a caddy no plating.
 bool kind_is_tinware(const struct fault_reader *r) {
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    return type && kind_has_word("tin caddy canister box case sign", last ? last + 1 : type) &&
-           !kind_note_has(r, "plate plated plating silver brass");
+    if (!type || kind_note_has(r, "plate plated plating silver brass")) return false;
+    return kind_has_word("tin caddy canister box case sign", last ? last + 1 : type) ||
+           kind_note_has(r, "toleware tole japanned lacquered tin painted enamelled enameled"); // its border
 }
 
 // "The hinge of the lid is weak": of an inkstand, and not of a book.

@@ -221,8 +221,11 @@ static bool unpowered(const struct said *s) {
 static bool tin_worn(const struct said *s) {
     return kind_is_tin_worn(s->r, s->hit);
 }
+static bool tinware(const struct said *s) {
+    return kind_is_tinware(s->r);
+}
 static bool plated_metal(const struct said *s) {
-    return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s);
+    return is_in(s->r, (const char *const[]){"metalware", "jewelry"}, 2) && plated(s) && !tinware(s);
 }
 static bool locked(const struct said *s) {
     return kind_is_locked(s->r);
@@ -264,9 +267,6 @@ static bool hard_metal(const struct said *s) {
     return (is_in(s->r, ids, COUNT(ids)) || metal(s)) &&
            (AT(s, s->hit->from, "bent", "bend", "folded") || AT(s, s->hit->to - 1, "bent")) &&
            !(s->place && is_of("card label box paper page shade", s->place));
-}
-static bool tinware(const struct said *s) {
-    return kind_is_tinware(s->r);
 }
 
 // "Gone brown", of a finish that was thought to be a patina.

@@ -579,7 +579,7 @@ static size_t find_quote(struct note *note, size_t i) {
         ANY(tokens, at + 1, "biro", "pen", "ink", "marker", "glitter", "felt", "crayon"))
         return 0;
     const char *where;
-    bool stamped = mark_is_stamp(note, at);
+    bool stamped = mark_is_stamp(note, at) || (mark_is_put(tokens, at) && place_at(note, at + 1, &where));
     if (!stamped && !place_at(note, at, &where) && !mark_is_labeled(note, i, &found)) return 0;
     add_where(note, &found);
     return mark_keep(note, i, &found) ? found.end - i : 0;

@@ -56,9 +56,19 @@ const char *measure_part_behind(const struct note *note, size_t to, struct part 
 
 // "12 inches tall without the handle", "9 in not counting the lid": what the figure leaves out or takes in.
 static bool left_out(struct note *note, struct group *group) {
-    static const char *const cues[] = {"without",   "w/o",       "not counting", "not including",
-                                       "excluding", "including", "counting",     "incl"};
-    enum { WITHOUT = 5 };
+    static const char *const cues[] = {"without counting",
+                                       "without including",
+                                       "without",
+                                       "w/o",
+                                       "not counting",
+                                       "not including",
+                                       "excluding",
+                                       "minus",
+                                       "less",
+                                       "including",
+                                       "counting",
+                                       "incl"};
+    enum { WITHOUT = 9 }; // of them leave something out
     const struct tokens *tokens = &note->tokens;
     for (size_t k = 0; k < COUNT(cues); k++) {
         size_t taken = token_phrase(tokens, group->to, cues[k]), at = group->to + taken;
@@ -146,7 +156,7 @@ void measure_find_part(struct note *note, struct group *group) {
     struct part part;
     struct side *first = &group->sides[0];
     if (group->of) return;
-    if ((first->dimension.name || group->count > 1) && left_out(note, group)) return;
+    if (left_out(note, group) && (first->dimension.name || group->count > 1)) return;
     size_t taken = 0;
     const char *kind = first->amount.unit->kind;
     const char *behind = measure_part_behind(note, group->to, &part, &taken);

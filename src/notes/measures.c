@@ -423,10 +423,23 @@ static bool is_through(const struct note *note, const struct group *group) {
     return false;
 }
 
+// "Holds 25 lbs", "good for 2 cwt": what goes into it or on it, and not what it weighs.
+static bool is_load(const struct note *note, const struct group *group) {
+    enum { BACK = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, group->to, "capacity", "load", "limit")) return true;
+    for (size_t k = group->from; k > 0 && k + BACK > group->from && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "holds", "hold", "holding", "carries", "rated", "capacity", "supports", "takes",
+                "contains", "contained", "lifts"))
+            return true;
+    return false;
+}
+
 static void keep_group(struct note *note, const struct group *group) {
     for (size_t i = 0; i < group->count; i++) {
         const char *name = name_of_side(group, i);
         if (text_same(name, "width") && is_through(note, group)) name = "diameter";
+        if (text_same(name, "weight") && is_load(note, group)) name = "capacity";
         if (text_same(name, "square")) {
             keep_side(note, group, &group->sides[i], "width");
             name = "length";

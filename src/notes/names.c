@@ -542,6 +542,7 @@ void read_names(struct note *note) {
     read_said_maker(note);
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
+    read_maker_marks(note);
     read_mark_firm(note);
     read_numbered(note);
     read_models(note);

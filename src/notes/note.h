@@ -139,13 +139,14 @@ void read_persons(struct note *note); // persons.c: who gave, owned or sells it,
 void read_asides(
     struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories
 void read_dates(struct note *note); // dates.c: years, decades, eras -> attribute `age` and dates; "c. 1890"
-void read_measures(struct note *note);  // measures.c: figures with units, pairs and triples, ranges, "about"
-void read_counts(struct note *note);    // counts.c: pieces of the lot, "set of 4", "3 of 4"
-void read_names(struct note *note);     // names.c: makers, models, part numbers, what it fits
-void read_mark_firm(struct note *note); // mark_alone.c: the firm that a mark names; part of read_names()
-void read_thing(struct note *note);     // things.c: the type by grammar, its family, `others`
-void read_credits(struct note *note);   // credits.c: author, artist, firm, once the thing is known
-void read_said_of(struct note *note);   // painted.c
+void read_measures(struct note *note); // measures.c: figures with units, pairs and triples, ranges, "about"
+void read_counts(struct note *note);   // counts.c: pieces of the lot, "set of 4", "3 of 4"
+void read_names(struct note *note);    // names.c: makers, models, part numbers, what it fits
+void read_maker_marks(struct note *note); // maker_marks.c: the maker's name where it was read; the same
+void read_mark_firm(struct note *note);   // mark_alone.c: the firm that a mark names; part of read_names()
+void read_thing(struct note *note);       // things.c: the type by grammar, its family, `others`
+void read_credits(struct note *note);     // credits.c: author, artist, firm, once the thing is known
+void read_said_of(struct note *note);     // painted.c
 void read_values(
     struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size
 struct mixed;

@@ -515,6 +515,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     struct spot spot = {0};
     size_t from = 0, to = spot_touched(r, hit, &from);
     if (to) return (struct spot){.where_from = from, .where_to = to};
+    if (spot_of_whole(r, hit)) return spot;
     bool partly = hit->near && text_same(hit->kinds[0]->rule.id, "partly-working");
     if (partly && r->part[hit->from] && r->note->taken[hit->from] != TAKEN_TYPE) // "one reed is dead"
         return (struct spot){.part_from = hit->from, .part_to = hit->from + 1};

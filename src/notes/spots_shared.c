@@ -477,6 +477,24 @@ void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit,
     spot->where_to = to;
 }
 
+// "One ear is off and it wants a clean": what is to be cleaned is the thing, whatever was named before.
+bool spot_of_whole(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK = 6 };
+    static const char *const verbs[] = {"needs",    "wants",  "need",     "want", "could",  "would",
+                                        "will",     "just",   "deserves", "only", "really", "definitely",
+                                        "craves",   "does",   "badly",    "may",  "might",  "still",
+                                        "probably", "should", "must"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool cleaned = hit->kinds[0]->class == CLASS_DIRT || text_same(hit->kinds[0]->rule.id, "tarnish");
+    for (size_t i = hit->from; cleaned && i > 0 && i + BACK > hit->from; i--) {
+        if (ANY(tokens, i, "it", "it'll", "it'd") &&
+            (ANY(tokens, i - 1, "and", "but", "so", "though") || tokens->at[i - 1].stop == STOP_COMMA))
+            return token_is(tokens, i, "it") ? token_among(tokens, i + 1, verbs, COUNT(verbs)) : true;
+        if (tokens->at[i].stop != STOP_NONE) return false;
+    }
+    return false;
+}
+
 // "The lettering is worn": no design that has no name.
 bool spot_is_lettering(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
     static const char *const words[] = {

@@ -3,6 +3,7 @@
 // there because the plain reading is wrong more often than right.
 #include "notes/any.h"
 #include "text/order.h"
+#include "notes/things.h"
 #include "notes/unit.h"
 
 #include <string.h>
@@ -32,6 +33,23 @@ static bool in_is_place(const struct tokens *tokens, size_t i) {
                "great", "one", "front", "box", "perfect", "working", "use", "here", "there", "them", "nice",
                "very", "fair", "poor", "excellent", "need", "original", "their", "its", "our", "his", "her",
                "place", "stock", "number", "pencil", "pen", "ink", "two", "three");
+}
+
+// "Typewriter, Quillard 22 in seafoam green": a maker's number, and what color it is of.
+static bool in_is_of_color(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    const uint32_t looks =
+        (1u << USE_COLOR) | (1u << USE_MATERIAL) | (1u << USE_PATTERN) | (1u << USE_FINISH);
+    if (i < 3 || tokens->at[i].joined || !tokens->at[i - 2].capital || tokens->at[i - 2].kind != TOKEN_WORD ||
+        tokens->at[i - 2].starts || tokens->at[i - 2].stop != STOP_NONE)
+        return false;
+    size_t at = i + 1, n = word_at(note, at, 1u << USE_COLOR, &entry);
+    if (!n) return false;
+    for (; n; n = at < tokens->count ? word_at(note, at, looks, &entry) : 0)
+        at += n + ANY(tokens, at + n, "and", "&");
+    return at >= tokens->count || tokens->at[at].stop != STOP_NONE ||
+           ANY(tokens, at, "with", "w/", "but", "case", "paint", "finish");
 }
 
 // Does a written `"` close a quotation that was opened before?
@@ -201,7 +219,8 @@ static const struct unit *word_unit(const struct note *note, size_t i, const str
         return say_unit("fl oz", note->locale);
     }
     enum { IN_MOST = 400 }; // "4471 in gold"
-    if (text_same(word, "in") && (in_is_place(tokens, i) || number->said || number->value > IN_MOST) &&
+    if (text_same(word, "in") &&
+        (in_is_place(tokens, i) || in_is_of_color(note, i) || number->said || number->value > IN_MOST) &&
         !token_is(tokens, i + 1, "."))
         return NULL;
     if (tokens->at[i].kind != TOKEN_WORD) return NULL;

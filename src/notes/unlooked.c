@@ -118,6 +118,8 @@ size_t scope_unlooked(const struct tokens *tokens, size_t i) {
     taken = verb_at(tokens, at);
     if (!taken && first) taken = second_verb(tokens, at);
     if (!taken) return 0;
+    bool apart = token_is(tokens, at, "counting") && n == 1; // "10 in tall not counting the handle"
+    if (apart && (token_is(tokens, i, "not") || token_is(tokens, i, "without"))) return 0;
     bool tries =
         token_is(tokens, at, "try") || token_is(tokens, at, "tried") || token_is(tokens, at, "trying");
     at += taken;

@@ -129,6 +129,10 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
     if (use == USE_MATERIAL &&
         ANY(&note->tokens, i + n, "patch", "patches", "repair", "splint", "shim", "shims"))
         return true; // "tin patch over a split"
+    if (use == USE_MATERIAL && ANY(&note->tokens, i, "paper", "card", "cloth", "cardboard", "plastic") &&
+        ANY(&note->tokens, i + n, "label", "labels", "tag", "tags", "sticker", "stickers", "ticket") &&
+        note->taken[i + n] == TAKEN_MARK)
+        return true; // "paper label inside"
     if (n == 1 && is_of_conduct(note, i)) return true;
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));

@@ -41,6 +41,16 @@ static bool names_on(const struct note *note, size_t i) {
                 "and");
 }
 
+// "R. Cork", "Marble & Co", "Ivory Bros": a firm or somebody is called so.
+static bool is_persons(const struct note *note, size_t i, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    size_t before = i > 1 && token_is(tokens, i - 1, ".") ? i - 2 : i > 0 ? i - 1 : i;
+    bool initial = before < i && note->taken[before] == TAKEN_MARK && tokens->at[before].kind == TOKEN_WORD &&
+                   tokens->at[before].to - tokens->at[before].from == 1;
+    return initial || (i > 0 && token_is(tokens, i - 1, "&")) ||
+           ANY(tokens, to, "&", "co", "bros", "sons", "son", "ltd");
+}
+
 // A label or stamp that names what the thing is made of; "925" is how silver is marked.
 static void read_marked_materials(struct note *note) {
     static const uint32_t material = 1u << USE_MATERIAL;
@@ -50,8 +60,9 @@ static void read_marked_materials(struct note *note) {
         size_t n = word_at(note, i, material, &entry);
         if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
                 "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
-                "iron", "ash", "pottery"))
-            continue;                             // "Garnet Toffee": a name
+                "iron", "ash", "pottery", "quill", "reed", "horn", "cork", "lead", "chalk", "willow"))
+            continue; // "Garnet Toffee": a name
+        if (n && is_persons(note, i, i + n)) continue;
         if (n && names_on(note, i + n)) continue; // "PINE RIDGE DAIRY"
         if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
             value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);

@@ -12,6 +12,24 @@ static const char *tell(const struct note *note) {
     return out.at;
 }
 
+// A maker's name where the seller read it is a mark too.
+static const struct notes_case makers[] = {
+    {"Pitcher, Harkwell on the base, 9 in high.", "Harkwell @ base"},
+    {"Drill press made by Ironmoor according to the badge.", "Ironmoor @ badge"},
+    {"Chisel by Orrin & Dunn (stamped on the tang).", "Orrin & Dunn @ tang"},
+    {"Satchel made by Corvane Saddlery, stamped inside the flap.", "Corvane Saddlery @ inside the flap"},
+    {"Lamp by Velloway (label under base).", "Velloway @ under base"},
+    {"Saw, Brightwell, etched on the blade.", "Brightwell @ blade"},
+    {"Bowl by Harkwell, on the rim is a chip.", ""},
+    {"Bowl by Harkwell, label missing.", ""},
+    {"Churn, Larkmoor, with a lid.", ""},
+};
+
+static void read_names_too(struct note *note) {
+    read_writing(note);
+    read_names(note);
+}
+
 static const struct notes_case verbs[] = {
     {"marked Orrindel", "Orrindel"},
     {"Harmonium, oak case with carved panels, 11 stops.", ""},
@@ -300,6 +318,10 @@ static const struct notes_case none[] = {
         support_cases(name, sizeof name / sizeof *name, LOCALE_US, read_writing, tell);                      \
     }                                                                                                        \
     END_TEST
+START_TEST(marks_makers) {
+    support_cases(makers, sizeof makers / sizeof *makers, LOCALE_US, read_names_too, tell);
+}
+END_TEST
 CASES(verbs)
 CASES(says)
 CASES(nouns)
@@ -336,6 +358,7 @@ END_TEST
 int main(void) {
     Suite *suite = suite_create("notes: marks");
     TCase *tests = tcase_create("marks");
+    tcase_add_test(tests, marks_makers);
     tcase_add_test(tests, marks_verbs);
     tcase_add_test(tests, marks_says);
     tcase_add_test(tests, marks_nouns);

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: MIT
+// Where a maker's name was read: "by Harrow & Dunn (stamped on the tang)", "Dunmore label under the seat",
+// "Motoval brand per the plate", "Harkwell on the base", "Tarnbeck, name is on the foot". Such a name is
+// written on the thing, and so it is a mark as well as the maker's.
+#include "notes/mark_found.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/mark_words.h"
+#include "notes/place.h"
+#include "notes/things.h"
+
+static bool is_bearer(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "label", "tag", "plate", "badge", "sticker", "decal", "nameplate", "stamp",
+               "mark", "backstamp", "transfer", "plaque", "logo", "ticket", "stencil", "medallion");
+}
+
+// The tokens of "on the base", "under seat" at `i`, which begin with a preposition; 0 where none stands.
+static size_t placed(const struct note *note, size_t i, const char **where) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "in") && ANY(tokens, i + 1, "the", "its") && is_bearer(note, i + 2)) return 0;
+    if (ANY(tokens, i, "on") && ANY(tokens, i + 1, "the", "its", "a") && is_bearer(note, i + 2)) {
+        *where = note_words(note, i + 2, i + 3);
+        return 3;
+    }
+    if (!ANY(tokens, i, "on", "under", "inside", "in", "across", "at", "underneath", "round", "around",
+             "into"))
+        return 0;
+    return place_at(note, i, where);
+}
+
+// What a clause begins with before it tells where the name is.
+static size_t lead(const struct tokens *tokens, size_t i) {
+    enum { WORDS_MOST = 4 };
+    for (size_t n = 0; n < WORDS_MOST; n++, i++)
+        if (!ANY(tokens, i, "it's", "its", "it", "is", "so", "that's", "which", "clearly", "still", "has",
+                 "as", "and", "just", "there's", "with", "faintly", "brand", "make"))
+            break;
+    return i;
+}
+
+// "Stamped on the tang", "label under base", "per the plate", "says so on the dial", "name is on the foot" at
+// token `i`: behind it, and where; `i` where it says nothing of the sort.
+static size_t written_at(const struct note *note, size_t i, bool apart, const char **where) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = lead(tokens, i), n;
+    bool put = mark_is_stamp(note, at) ||
+               ANY(tokens, at, "carved", "burned", "burnt", "cut", "woven", "stitched", "sewn", "punched");
+    if (put && (n = placed(note, at + 1, where)) != 0) return at + 1 + n;
+    if (ANY(tokens, at, "says", "reads") && (n = ANY(tokens, at + 1, "so", "that") ? 1 : 0, true)) {
+        size_t to = placed(note, at + 1 + n, where);
+        if (to && n) return at + 1 + n + to;
+    }
+    if (ANY(tokens, at, "the", "its", "their") && ANY(tokens, at + 1, "name", "maker's")) at++;
+    if (ANY(tokens, at, "name", "maker's", "signature") && apart) {
+        size_t verb = at + 1 + ANY(tokens, at + 1, "name", "mark");
+        verb += ANY(tokens, verb, "is", "on");
+        if (ANY(tokens, verb - 1, "on")) verb--;
+        verb += mark_is_stamp(note, verb);
+        if ((n = placed(note, verb, where)) != 0) return verb + n;
+    }
+    size_t to = at;
+    if (ANY(tokens, at, "per", "from"))
+        to = at + 1;
+    else if (ANY(tokens, at, "according", "going") && ANY(tokens, at + 1, "to", "by"))
+        to = at + 2;
+    else if (at > i && ANY(tokens, at - 1, "says", "as", "so") && ANY(tokens, at, "says", "per"))
+        to = at + 1;
+    if (to > at) {
+        to += ANY(tokens, to, "the", "its", "a", "an");
+        to += ANY(tokens, to, "maker's", "makers", "brass", "paper", "metal", "cloth", "name");
+        if (!is_bearer(note, to)) return i;
+        *where = note_words(note, to, to + 1);
+        return to + 1;
+    }
+    if (is_bearer(note, at)) {
+        size_t on = at + 1 + ANY(tokens, at + 1, "still", "is", "sewn", "stuck", "glued", "inside");
+        if ((n = placed(note, on, where)) != 0) return on + n;
+        *where = note_words(note, at, at + 1);
+        bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
+        return !ends || ANY(tokens, at, "mark", "stamp", "plate", "transfer", "stencil") ? i : at + 1;
+    }
+    return (n = placed(note, at, where)) != 0 && ANY(tokens, at, "on", "under", "inside") ? at + n : i;
+}
+
+static bool is_marked(const struct note *note, const char *name) {
+    for (size_t i = 0; i < note->record->mark_count; i++)
+        if (strstr(note->record->marks[i].text, name)) return true;
+    return false;
+}
+
+static bool over(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;
+    return i >= tokens->count || tokens->at[i].stop != STOP_NONE || ANY(tokens, i, ")", "and", "but");
+}
+
+// "Maker's name Cressfield embossed on the tank": a mark that is told to be the maker's.
+static void read_told_maker(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 2; i < tokens->count; i++) {
+        if (note->taken[i] != TAKEN_MARK || !mark_is_text(note, i) || tokens->at[i].kind != TOKEN_WORD)
+            continue;
+        size_t at = i;
+        while (at > 2 && ANY(tokens, at - 1, "is", "reads", "says", ":", "'", "\"", "of")) at--;
+        bool told = ANY(tokens, at - 1, "name", "mark", "label", "plate", "stamp") &&
+                    ANY(tokens, at - 2, "maker's", "makers", "manufacturer's");
+        told |= ANY(tokens, at - 1, "maker", "manufacturer", "brand");
+        size_t end = i;
+        while (end < tokens->count && note->taken[end] == TAKEN_MARK && tokens->at[end].stop == STOP_NONE &&
+               tokens->at[end].kind == TOKEN_WORD && (mark_is_text(note, end) || ANY(tokens, end, "and"))) {
+            bool initial = tokens->at[end].to == tokens->at[end].from + 1;
+            end += token_is(tokens, end + 1, "&") || (initial && token_is(tokens, end + 1, ".")) ? 2 : 1;
+        }
+        if (!told || end == i || tokens->at[end - 1].to < tokens->at[i].from + 3) {
+            i = end > i ? end - 1 : i;
+            continue;
+        }
+        struct value *value = note_attribute(note);
+        *value = (struct value){.name = "brand",
+                                .value = arena_string(note->arena, note_words(note, i, end)),
+                                .span = note_span_of(note, i, end)};
+        note_reading(note, i, end, arena_format(note->arena, "brand %s", value->value), "the maker's name");
+        return;
+    }
+}
+
+void read_maker_marks(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    struct record *record = note->record;
+    bool branded = false;
+    for (size_t k = 0; k < record->attribute_count; k++)
+        branded |= !strcmp(record->attributes[k].name, "brand");
+    if (!branded && record->mark_count) read_told_maker(note);
+    for (size_t k = 0; k < record->attribute_count; k++) {
+        const struct value *value = &record->attributes[k];
+        if (strcmp(value->name, "brand") != 0 || value->of || value->sure != SURE_STATED || !value->span.to ||
+            is_marked(note, value->value))
+            continue;
+        size_t from = 0, to;
+        while (from < tokens->count && tokens->at[from].from < value->span.from) from++;
+        for (to = from; to < tokens->count && tokens->at[to].to <= value->span.to;) to++;
+        size_t at = to;
+        while (at < tokens->count && note->taken[at] == TAKEN_VALUE && tokens->at[at].stop == STOP_NONE)
+            at++; // its model
+        bool apart = ANY(tokens, at, "(", ",", "-", ":");
+        bool closed = token_is(tokens, at, "(");
+        const char *where = NULL;
+        size_t end = written_at(note, at + (apart ? 1 : 0), apart, &where);
+        if (end == at + (apart ? 1 : 0) || !where) continue;
+        bool ends = over(note, end) && (!closed || token_is(tokens, end, ")"));
+        bool bare = ANY(tokens, at + (apart ? 1 : 0), "on", "under", "inside");
+        if (bare && !ends) continue; // "by Harkwell, on the rim is a chip"
+        struct mark *mark = note_mark(note);
+        mark->text = value->value;
+        mark->where = where;
+        note_reading(note, from, end, "mark", "where a maker's name was read");
+        for (size_t i = at; ends && i < end; i++)
+            if (note->taken[i] == TAKEN_NOT && tokens->at[i].kind == TOKEN_WORD)
+                note_take(note, i, i + 1, TAKEN_MARK);
+    }
+}
