@@ -429,8 +429,8 @@ static bool is_load(const struct note *note, const struct group *group) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, group->to, "capacity", "load", "limit")) return true;
     for (size_t k = group->from; k > 0 && k + BACK > group->from && tokens->at[k - 1].stop == STOP_NONE; k--)
-        if (ANY(tokens, k - 1, "holds", "hold", "holding", "carries", "rated", "capacity", "supports", "takes",
-                "contains", "contained", "lifts"))
+        if (ANY(tokens, k - 1, "holds", "hold", "holding", "carries", "rated", "capacity", "supports",
+                "takes", "contains", "contained", "lifts"))
             return true;
     return false;
 }
