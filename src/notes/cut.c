@@ -232,10 +232,11 @@ static bool firm_goes_on(const struct cutter *c, size_t at) {
 // Does the full stop at `at` belong to the word that ends there?
 static bool is_abbreviation(const struct cutter *c, size_t at) {
     static const char *const often[] = {
-        "approx", "nos", "pat", "ft",  "oz",  "lb",  "lbs", "dia", "diam", "ht",  "vol",  "ed",   "mr",
-        "mrs",    "dr",  "ca",  "cir", "qt",  "pt",  "gal", "yd",  "sz",   "est", "incl", "orig", "wt",
-        "pcs",    "pc",  "pr",  "mfg", "reg", "des", "vs",  "fl",  "cm",   "mm",  "misc", "st",   "jr",
-        "co",     "sl",  "slt", "hvy", "lt",  "sm",  "lge", "lg",  "med",  "mod", "v",    NULL};
+        "approx", "nos", "pat",  "ft",   "oz",   "lb",  "lbs", "dia",    "diam", "ht",  "vol",  "ed",
+        "mr",     "mrs", "dr",   "ca",   "cir",  "qt",  "pt",  "gal",    "yd",   "sz",  "est",  "incl",
+        "orig",   "wt",  "pcs",  "pc",   "pr",   "mfg", "reg", "des",    "vs",   "fl",  "cm",   "mm",
+        "misc",   "st",  "jr",   "co",   "sl",   "slt", "hvy", "lt",     "sm",   "lge", "lg",   "med",
+        "mod",    "v",   "repl", "poss", "prob", "gd",  "exc", "discol", "sgd",  "mkd", "chpd", NULL};
     static const char *const names[] = {"mr",  "mrs",    "dr",   "pat",  "st",   "vol",  "reg",    "est",
                                         "ca",  "approx", "vs",   "jno",  "wm",   "chas", "geo",    "thos",
                                         "jas", "jos",    "robt", "saml", "benj", "edw",  "capt",   "lieut",

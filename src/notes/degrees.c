@@ -83,12 +83,20 @@ static bool is_eased(const struct fault_reader *r, const struct fault_hit *hit, 
            degree_of_notice(r, &span, false) == SEVERITY_LIGHT || degree_said_later(r, hit) == SEVERITY_LIGHT;
 }
 
+// "Chip to the rim, hairline": another fault, and not how bad; "a split, hairline" is.
+static bool is_other_fault(const struct tokens *tokens, const struct fault_hit *hit, size_t i) {
+    return ANY(tokens, i, "hairline", "hairlines") &&
+           !ANY(tokens, hit->to - 1, "crack", "cracks", "cracked", "split", "splits", "fracture", "fractures",
+                "check", "checks");
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
     size_t words = 0; // those of its place do not count: "scratches to the front you only see up close"
     for (size_t i = hit->to; i < tokens->count && words < BEHIND_MOST; i++) {
         if (tokens->at[i].stop >= STOP_CLAUSE || opens_part(r, i) || fault_told_again(r, i)) break;
+        if (is_other_fault(tokens, hit, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
         static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
@@ -139,6 +147,7 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
                token_is(tokens, at, "very") || token_is(tokens, at, "fairly") ||
                token_is(tokens, at, "only") || token_is(tokens, at, "just"))
             at++;
+        if (is_other_fault(tokens, hit, at)) return SEVERITY_UNKNOWN;
         enum severity found = degree_word_behind(r, i + 1, &n), own;
         if (found && degree_is_of_goods(r, i + 1, n)) return SEVERITY_UNKNOWN;
         if (found == SEVERITY_HEAVY && degree_tell_is(r, hit, i + 1, n, &own) && own != found)

@@ -557,7 +557,7 @@ void scope_denial(struct scope *s) {
             continue; // "a crack that goes nowhere"
         bool then = cue && ANY(tokens, i, "not") && is_told_before(s, i);
         then = then || (cue && ANY(tokens, i, "not") &&
-                        ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with"));
+                        ANY(tokens, i + n, "when", "once", "if", "unless", "until", "with", "from"));
         if (then) { // "a chip on the peg, not seen when it's in"
             i += n - 1;
             continue;

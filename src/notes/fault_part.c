@@ -286,7 +286,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = NULL; // "needs a hard pull"
     if (part && ANY(&note->tokens, spot->part_to - 1, "pieces") && spot->part_from > 1 &&
         token_is(&note->tokens, spot->part_from - 2, "in"))
-        part = NULL; // "one of them in three pieces"
+        part = NULL;                                    // "one of them in three pieces"
+    if (text_same(kind->rule.id, "as-is")) part = NULL; // "bowl A/F"
     bool own = has_own_subject(r, hit);
     if (own) part = NULL;
     if (!part && !where && !own) part = function_place(r, hit, kind);

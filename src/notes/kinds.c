@@ -420,6 +420,10 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
+        {"pinholes", "hole", "ceramics glassware", "firing-flaw", true},
+        {"pinhole", "hole", "ceramics glassware", "firing-flaw", true},
+        {"joint", "seam-split", "clocks-watches decor music", "loose-joint", true}, // of a case, of a frame
+        {"joints", "seam-split", "clocks-watches decor music", "loose-joint", true},
         {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
         {"split", "crack", "books paper linens clothing", "tear", true},
         {"chipping", "chip", "furniture", "paint-flaking", false},

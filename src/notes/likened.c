@@ -52,7 +52,14 @@ static bool is_likeness(const struct fault_reader *r, const struct fault_hit *hi
     if (web && (ANY(tokens, i, "like", "as", "than"))) return true; // "fine as a cobweb"
     bool alone = i == hit->from && i > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
                  (hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE);
-    return alone && ANY(tokens, i, "pinpricks", "pinprick", "hairline", "hairlines");
+    if (!alone || !ANY(tokens, i, "hairline", "hairlines"))
+        return alone && ANY(tokens, i, "pinpricks", "pinprick");
+    size_t at = i - 1; // "a split in the seat, hairline"; but "chip to the rim, hairline"
+    while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
+           !ANY(tokens, at - 1, "crack", "cracks", "cracked", "split", "splits", "line", "lines", "fracture",
+                "fractures", "check", "checks"))
+        at--;
+    return at > 0 && tokens->at[at - 1].stop == STOP_NONE;
 }
 
 // "Might come off, I haven't tried": to clean it, and not to use it.

@@ -81,6 +81,7 @@ static void clear_names(struct note *note) {
 void note_start(struct note *note, const char *text, size_t size) {
     note->tokens = tokens_cut(note->arena, text, size);
     note->tokens.asked = note->asked;
+    note_write_out(note);
     note_drop_conversions(note);
     note_part_clauses(note);
     note_name_again(note);

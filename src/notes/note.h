@@ -95,6 +95,7 @@ void note_part_clauses(struct note *note);
 // named_again.c: puts the part behind "another" that stands before it, as a word of no bytes.
 void note_name_again(struct note *note);
 // conversion.c: drops what says a figure again in another unit; of that nothing is unread.
+void note_write_out(struct note *note); // shorthand.c: "repl. stopper", "chips x2"
 void note_drop_conversions(struct note *note);
 // confused.c: English words that stand for others which sound the same.
 void note_mend_confused(struct note *note);

@@ -208,8 +208,11 @@ static bool take_own_noun(const struct fault_reader *r, const struct fault_hit *
     return true;
 }
 
-static bool has_subject(const struct flaw *kind) {
+static bool has_subject(const struct fault_hit *hit) {
+    const struct flaw *kind = hit->kinds[0];
     bool done = kind->class == CLASS_REPAIR && kind->says_part; // "one becket has been replaced"
+    for (size_t i = 1; i < hit->kind_count && kind->class == CLASS_REPAIR; i++) // "repainted"
+        done |= hit->kinds[i]->class == CLASS_REPAIR && hit->kinds[i]->form == FAULT;
     return kind->form == FAULT || (kind->form == STATE && (kind->class == CLASS_FUNCTION || done));
 }
 
@@ -238,7 +241,7 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
            !opens_clause(tokens, start - 1))
         start--;
     if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
-        (hit->near && start + 1 != hit->from && hit->kinds[0]->form == FAULT) || !has_subject(hit->kinds[0]))
+        (hit->near && start + 1 != hit->from && hit->kinds[0]->form == FAULT) || !has_subject(hit))
         return;
     bool article = token_is(tokens, start, "the") || token_is(tokens, start, "its");
     if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
@@ -265,7 +268,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     }
     bool verb = to < hit->from || owns_verb(tokens, to - 1);
     bool repaired = hit->kinds[0]->class == CLASS_REPAIR && !hit->near && start > 0 &&
-                    tokens->at[start - 1].stop == STOP_NONE; // behind an article or a number
+                    (tokens->at[start - 1].stop == STOP_NONE || // behind an article or a number
+                     (to == hit->from && says_state(tokens->at[hit->from].fold))); // "hat overpainted"
     if (hit->kinds[0]->form == STATE && !repaired && !(article && to == hit->from))
         return; // "the click only works"
     if (hit->kinds[0]->form == FAULT && !verb && !says_state(tokens->at[hit->from].fold) &&

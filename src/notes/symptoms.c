@@ -225,7 +225,7 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     for (size_t i = before->to; loose && i < hit->from; i++) // "hinge pin loose so the lid flops"
         if (ANY(tokens, i, "so")) return is_kind(kind, looseners, COUNT(looseners));
     if (is_kind(hit->flaw, cracks, COUNT(cracks)) && is_kind(kind, cracks, COUNT(cracks)))
-        return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull");
+        return ANY(tokens, hit->from, "rings", "ring", "sounds", "dull", "can", "feel", "felt", "feels");
     if (text_same(id, "hole"))
         return (holds(tokens, hit, "light") || holds(tokens, hit, "daylight")) &&
                is_kind(kind, openings, COUNT(openings));
