@@ -386,8 +386,10 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && token_is(tokens, i, "x") && is_plural(&tokens->at[noun - 1])) {
         int count = number_whole(tokens, i + 1, &number);
         size_t end = i + 1 + number;
+        struct word_entry look; // "ink wells x 11 china"
         if (count < 2 || (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
-                          !ANY(tokens, end, ")", "on", "in", "with", "all")))
+                          !ANY(tokens, end, ")", "on", "in", "with", "all") &&
+                          !word_at(note, end, (1u << USE_MATERIAL) | (1u << USE_COLOR), &look)))
             return false;
         *tally = (struct tally){count, 1 + number, tokens->at[noun - 1].one, false};
         return true;

@@ -25,6 +25,15 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     struct word_entry stuff; // "solid oak", but "otherwise solid", "a solid old bench"
     if (n == 1 && token_is(tokens, i, "solid") && !word_at(note, i + n, 1u << USE_MATERIAL, &stuff))
         return true;
+    if (n == 1 && token_is(tokens, i, "short") && i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+        tokens->at[i - 1].kind == TOKEN_WORD && tokens->at[i - 1].one != tokens->at[i - 1].fold &&
+        (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE))
+        return true; // "two sizes short"
+    if (n == 1 && token_is(tokens, i, "paint") && token_phrase(tokens, i + 1, "all over")) return true;
+    if (n == 1 && ANY(tokens, i, "thread", "threads") &&
+        (ANY(tokens, i + 1, "stripped", "is", "has", "crossed") ||
+         (i > 0 && token_is(tokens, i - 1, "screw"))))
+        return true; // of a screw
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (use == USE_THEME && ANY(tokens, i, "number", "numbers", "letter", "letters"))
@@ -35,9 +44,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         word_at(note, i - 1, 1u << USE_PART, &part))
         return true; // "one corner open"
     // "Glass has a scratch", "glass ok": the one of the watch or the frame.
-    static const char *const verbs[] = {"has",     "is",      "ok",     "okay",  "fine",
-                                        "good",    "clear",   "intact", "foxed", "clean",
-                                        "present", "missing", "was",    "had",   "wavy"};
+    static const char *const verbs[] = {"has",   "is",       "ok",    "okay",     "fine",    "good",
+                                        "clear", "intact",   "foxed", "clean",    "present", "missing",
+                                        "was",   "had",      "wavy",  "perfect",  "sound",   "whole",
+                                        "great", "unbroken", "all",   "uncracked"};
     bool begins = i == 0 || tokens->at[i - 1].stop != STOP_NONE;
     if (n == 1 && begins && token_is(tokens, i, "glass") && token_among(tokens, i + 1, verbs, COUNT(verbs)))
         return true;

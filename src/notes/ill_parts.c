@@ -154,6 +154,43 @@ static size_t wanted_at(const struct tokens *tokens, size_t i) {
                                                                                                           : 0;
 }
 
+// "The rope's had it", "leathers are on their last legs", "washers past saving": how many tokens.
+static size_t spent_at(const struct tokens *tokens, size_t i) {
+    static const char *const phrases[] = {"had it",
+                                          "had its day",
+                                          "had their day",
+                                          "had its chips",
+                                          "had their chips",
+                                          "on its last legs",
+                                          "on their last legs",
+                                          "beyond repair",
+                                          "beyond saving",
+                                          "beyond use",
+                                          "beyond it",
+                                          "past saving",
+                                          "past repair",
+                                          "past mending",
+                                          "past using",
+                                          "done for",
+                                          "no good",
+                                          "no good now",
+                                          "no use",
+                                          "no use now",
+                                          "gone home",
+                                          "good for nothing",
+                                          "fit for the bin",
+                                          "fit for nothing"};
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return 0;
+    size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
+    if (!n || !token_is(tokens, i, "had")) return n;
+    size_t size = strlen(tokens->at[i - 1].fold); // "I've had it for years"
+    bool has =
+        ANY(tokens, i - 1, "has", "have") || (size > 2 && !strcmp(tokens->at[i - 1].fold + size - 2, "'s"));
+    bool ends = i + n >= tokens->count || tokens->at[i + n].stop != STOP_NONE ||
+                ANY(tokens, i + n, "and", "but", "so", "really", "now", "though");
+    return has && ends ? n : 0;
+}
+
 static bool is_of_mirror(const struct fault_reader *r, size_t part) {
     const char *type = r->note->record->type.value;
     return ANY(&r->note->tokens, part, "mirror", "mirrors") ||
@@ -287,7 +324,8 @@ void read_ill_parts(struct fault_reader *r) {
                                 STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
-        size_t n = wanted_at(tokens, i);
+        size_t n = wanted_at(tokens, i), spent = n ? 0 : spent_at(tokens, i);
+        n += spent;
         if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
         if (n == 1 && token_is(tokens, i, "slack") && ANY(tokens, i - 1, "up", "the", "any", "some"))
             continue; // "takes up slack"
@@ -307,7 +345,15 @@ void read_ill_parts(struct fault_reader *r) {
         if (token_is(tokens, part, "back") && part > 0 && r->scope.fault[part - 1])
             continue; // "glued back crooked"
         if (!meant && !note_free(r->note, part, behind) && r->note->taken[part] != TAKEN_PART) continue;
-        const char *id = n > 1 ? "broken-part" : kind_said(r, i, part);
+        static const char *const spents[STUFFS] = {[STUFF_CLOTH] = "fabric-weak",
+                                                   [STUFF_RUBBER] = "rubber-perished",
+                                                   [STUFF_LEATHER] = "leather-crack"};
+        size_t more = i + n; // "straps no good, perished": the fault is named
+        if (spent && more + 1 < tokens->count && tokens->at[more].stop != STOP_NONE &&
+            tokens->at[more].stop <= STOP_CLAUSE && r->scope.fault[more + 1])
+            continue;
+        const char *id = spent ? spents[stuff_of_part(r, part)] : NULL;
+        if (!id) id = n > 1 ? "broken-part" : kind_said(r, i, part);
         const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;
         if (!kind) continue;
         while (from > 0 && from != i + 1 && r->part[from - 1]) from--;

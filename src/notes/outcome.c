@@ -244,6 +244,24 @@ static void move_key_owner(struct record *record) {
     }
 }
 
+// "Locked and I haven't got the key": by no password.
+static void drop_locked(const struct note *note) {
+    struct record *record = note->record;
+    struct item_flaw *key = NULL;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        if (is_kind(&record->flaws[i], "missing-key")) key = &record->flaws[i];
+    for (size_t i = 0; key && i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        enum { BARE = 9 }; // "locked up"
+        if (is_kind(flaw, "locked-device") && flaw->span.to - flaw->span.from <= BARE)
+            key->severity = SEVERITY_HEAVY;
+        else
+            record->flaws[kept++] = *flaw;
+    }
+    if (key) record->flaw_count = kept;
+}
+
 // "Small crack at the crown, doesn't ring true": why it does not, and no second crack.
 static void drop_rung(const struct note *note) {
     struct record *record = note->record;
@@ -275,6 +293,7 @@ static void drop_firms(const struct note *note) {
 void faults_settle(struct note *note) {
     drop_firms(note);
     drop_rung(note);
+    drop_locked(note);
     move_key_owner(note->record);
     drop_ones(note->record);
     drop_owners_monogram(note->record);

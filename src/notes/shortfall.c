@@ -7,6 +7,7 @@
 #include "notes/faults.h"
 #include "notes/number.h"
 #include "notes/things.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -327,9 +328,34 @@ static void read_short(struct note *note) {
     }
 }
 
+// "Numbers in a box. Few numbers short": a noun of no list that the note has named before.
+static void read_short_again(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    int count = degrees_number(tokens, i);
+    bool couple = token_is(tokens, i, "couple") && token_is(tokens, i + 1, "of");
+    if (count < 1 && !couple && !ANY(tokens, i, "few", "some", "several")) return;
+    size_t noun = i + (couple ? 2 : 1);
+    if (noun + 1 >= tokens->count || !ANY(tokens, noun + 1, "short", "shy") || !ends(r->note, noun + 2) ||
+        r->part[noun])
+        return;
+    bool before = false, whole = r->note->taken[noun] == TAKEN_TYPE;
+    for (size_t k = 0; k < i; k++) {
+        if (!text_same(tokens->at[k].one, tokens->at[noun].one)) continue;
+        before = true;
+        whole |= k > 0 && token_is(tokens, k - 1, "of"); // "set of drills, two drills short"
+    }
+    const struct flaw *pieces = before ? ruleset_flaw(r->note->rules, "missing-pieces") : NULL;
+    if (!pieces) return;
+    struct item_flaw *flaw =
+        fault_add(r, pieces, whole ? NULL : fault_words(r->note, noun, noun + 1), NULL, i, noun + 2);
+    flaw->count = couple ? 2 : count;
+    part_close(r, i, noun + 2);
+}
+
 void read_shortfall(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_should(r, i);
+        read_short_again(r, i);
         read_of(r, i);
         read_out_of(r, i);
     }

@@ -93,6 +93,7 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
     if (token_is(tokens, i, "thumb") && ANY(tokens, i + 1, "mark", "marks", "print", "prints", "smear"))
         return true;
     if (ANY(tokens, i, "inch", "inches")) return true;
+    if (i > 0 && token_is(tokens, i, "legs") && token_is(tokens, i - 1, "last")) return true;
     if (token_is(tokens, i, "foot") && i > 1 && ANY(tokens, i - 1, "a") &&
         ANY(tokens, i - 2, "of", "about") &&
         ANY(tokens, i + 1, "along", "at", "on", "down", "in", "from", "near", "or", "long", "across"))

@@ -190,7 +190,8 @@ static bool is_whole(const struct fault_reader *r, const struct fault_hit *hit) 
 
 static bool place_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
                          size_t *to) {
-    if (is_whole(r, hit)) return false;
+    if (is_whole(r, hit) || text_same(hit->kinds[0]->rule.id, "wear-unspecified"))
+        return false; // "round the block", "rough round the edges": of the whole
     for (size_t i = hit->from + 1; i < hit->to; i++) {
         if (!r->part[i] || !is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
         *from = i;
