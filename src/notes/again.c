@@ -3,6 +3,7 @@
 // the lid", "the veneer isn't lifting anywhere but one corner".
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -59,11 +60,28 @@ static size_t place_alone(const struct fault_reader *r, size_t i, size_t *from) 
     return to && ends ? to : 0;
 }
 
-// "The veneer isn't lifting anywhere but one corner": not of the whole veneer.
-static void forget_clear(struct record *record, const struct flaw *kind) {
+// "No cracks in the lid but one in the base": a part beside the other, and no place of it as a corner is.
+static bool is_beside(const struct fault_reader *r, size_t start, size_t from, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (from == 0 || !ANY(tokens, from - 1, "in", "on", "to", "inside", "the")) return false;
+    if (!token_is(tokens, start, "but") && !(start > 0 && token_is(tokens, start - 1, "but")) &&
+        ANY(tokens, to - 1, "back", "front", "top", "bottom", "inside", "outside", "underside", "rim"))
+        return false;
+    return !ANY(tokens, to - 1, "corner", "corners", "edge", "edges", "end", "ends", "tip", "side", "sides",
+                "middle", "center", "centre", "one", "ones", "other", "place", "places", "spot", "seam",
+                "face", "half");
+}
+
+// "The veneer isn't lifting anywhere but one corner": not of the whole veneer. What was denied of another part
+// stays so.
+static void forget_clear(struct record *record, const struct flaw *kind, bool beside, const char *type) {
     size_t kept = 0;
-    for (size_t i = 0; i < record->clear_count; i++)
-        if (record->clear[i].kind != kind) record->clear[kept++] = record->clear[i];
+    for (size_t i = 0; i < record->clear_count; i++) {
+        const struct item_clear *clear = &record->clear[i];
+        const char *place = clear->part ? clear->part : clear->where;
+        if (clear->kind != kind || (beside && place && !(type && strstr(type, place))))
+            record->clear[kept++] = *clear;
+    }
     record->clear_count = kept;
 }
 
@@ -78,7 +96,8 @@ static void read_excepted(struct fault_reader *r) {
         static const char *const anew[] = {"there's", "theres",
                                            "there"};                  // "no cracks in the head but there's
         if (!token_among(&r->note->tokens, start, anew, COUNT(anew))) // one down the foot"
-            forget_clear(r->note->record, kind_of_hit(r, hit, where));
+            forget_clear(r->note->record, kind_of_hit(r, hit, where), is_beside(r, start, from, to),
+                         r->note->record->type.value);
         struct fault_hit there = *hit;
         there.from = start;
         there.to = to;

@@ -229,7 +229,7 @@ static bool says_which(const struct scope *s, size_t fault, size_t to, bool look
 }
 
 // "No scratches except on the lid": what is excepted has no name of its own, so it is of the same kind.
-static bool has_exception(const struct scope *s, size_t to) {
+static bool has_exception(const struct scope *s, size_t fault, size_t to) {
     static const char *const cues[] = {
         "except",  "besides", "apart from", "aside from",  "other than", "save for", "but for",    "bar",
         "barring", "beyond",  "except for", "in addition", "outside of", "but one",  "but the one"};
@@ -237,6 +237,12 @@ static bool has_exception(const struct scope *s, size_t to) {
     const struct tokens *tokens = &s->note->tokens;
     size_t n = token_longest(tokens, to, cues, sizeof cues / sizeof *cues);
     if (!n || scope_opens_one(s, to + n)) return false;
+    bool placed = false; // "no cracks in the lid but one in the base": of the lid it is denied as a whole
+    for (size_t i = fault; token_is(tokens, to, "but") && i + 1 < to; i++)
+        placed |= ANY(tokens, i, "in", "on", "to", "inside") && ANY(tokens, i + 1, "the", "its", "either");
+    if (placed && ANY(tokens, to + n, "in", "on", "to", "inside") &&
+        !ANY(tokens, to + n + 2, "corner", "edge", "end", "tip", "side"))
+        return false;
     if (ANY(tokens, to + n, "in", "on", "at", "inside", "where", "near", "under", "round", "around", "by"))
         return true; // "no rust except in the chips"
     for (size_t i = to + n; i < to + n + FAR && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++)
@@ -288,7 +294,7 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
     bool next_to_none = is_next_to_none(s, fault, to, &excepted);
     if (!asked && next_to_none && !excepted) return STANCE_LIMITED | STANCE_DOUBT;
     if (asked || next_to_none || is_of_some(s, i) || is_taken_back(s, fault, to) ||
-        says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, to))
+        says_which(s, fault, to, plain == STANCE_NONE_SEEN) || has_exception(s, fault, to))
         return plain | STANCE_BOUNDED;
     size_t n, behind_it = to;
     while (behind_it > fault + 1 && !s->fault[behind_it - 1]) behind_it--;

@@ -3,6 +3,7 @@
 // oscillate". The rest of it may work; where nothing else is said it works partly.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -83,7 +84,7 @@ static size_t falters_at(const struct tokens *tokens, size_t i) {
 }
 
 // "About 4 lb out", "runs 5 mins over": by how much it reads or goes wrong.
-static size_t astray_at(const struct tokens *tokens, size_t i) {
+static size_t astray_at(const struct tokens *tokens, size_t i, size_t *verb) {
     enum { FAR = 5 };
     static const char *const by[] = {"out", "off", "over", "under", "fast", "slow", "heavy", "light", "high"};
     static const char *const reads[] = {"reads",   "weighs", "weigh", "runs",  "read",  "it's",
@@ -94,7 +95,7 @@ static size_t astray_at(const struct tokens *tokens, size_t i) {
     if (!AMONG(tokens, i, units) || !AMONG(tokens, i + 1, by) || i == 0) return 0;
     if (i + 2 < tokens->count && tokens->at[i + 2].kind == TOKEN_FIGURE) return 0;
     for (size_t back = 1; back <= FAR && back <= i && tokens->at[i - back].stop == STOP_NONE; back++)
-        if (AMONG(tokens, i - back, reads)) return 2;
+        if (AMONG(tokens, i - back, reads)) return *verb = i - back, 2;
     return 0;
 }
 
@@ -119,9 +120,11 @@ void read_faculties(struct fault_reader *r) {
         size_t n = no_gift(r, i);
         if (!n) n = falters_at(tokens, i);
         if (!n) n = duty_at(tokens, i);
-        size_t wrong = n ? 0 : astray_at(tokens, i);
+        size_t verb = i, wrong = n ? 0 : astray_at(tokens, i, &verb);
         if (wrong) n = wrong;
         if (!n || is_off(r, i) || (!wrong && !is_open(r, i, i + n)) || is_dead(r->note->record)) continue;
+        if (wrong && r->note->taken[i] == TAKEN_FLAW) continue; // told already
+        if (wrong && ANY(tokens, verb, "reads", "weighs")) n += i - verb, i = verb;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1, .own_no = true};
         size_t part = 0;
         bool of_part = i > 0 && function_part(r, i, &part) && r->note->taken[part] != TAKEN_TYPE;

@@ -234,10 +234,27 @@ static bool has_own_subject(const struct fault_reader *r, const struct fault_hit
                                         "playback", "pitch",   "reception", "spark"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;
+    if (at > 0 && ANY(tokens, at, "reads", "weighs", "registers", "shows"))
+        return ANY(tokens, at - 1, "scale", "scales", "balance", "gauge", "meter", "it", "they");
     if (!token_among(tokens, at, heard, sizeof heard / sizeof *heard)) return false;
     while (at > 0 && ANY(tokens, at - 1, "the", "its")) at--;
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE ||
            ANY(tokens, at - 1, "but", "and", "though", "yet");
+}
+
+// "One of the knobs is a replacement": the part stands in the words of the flaw, before their verb.
+static const char *part_inside(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "replaced-part")) return NULL;
+    for (size_t to = hit->from; to + 1 < hit->to; to++) {
+        if (!ANY(tokens, to, "is", "are", "was", "were", "has", "have", "isn't", "aren't", "doesn't",
+                 "don't"))
+            continue;
+        size_t from = to;
+        while (from > hit->from && r->part[from - 1]) from--;
+        return from < to ? fault_words(r->note, from, to) : NULL;
+    }
+    return NULL;
 }
 
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
@@ -279,6 +296,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && (text_same(part, "does") || text_same(part, "did"))) part = NULL; // "does smell a bit"
     if (part && is_owner(note, hit, kind, spot)) part = NULL;
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
+    if (part && text_same(kind->rule.id, "firing-flaw") && text_same(part, "casting"))
+        part = NULL; // "a casting flaw"
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob
     if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&
@@ -304,6 +323,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
+    if (!part) part = part_inside(r, hit, kind);
     const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"
     return bracket && bracket > part ? arena_copy(note->arena, part, (size_t)(bracket - part)) : part;
 }

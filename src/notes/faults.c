@@ -57,7 +57,7 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (!kind)
         return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
     if (part && strpbrk(part, ",(")) part = NULL;                  // words of a list, and no part
-    if (where && strpbrk(where, ",(")) where = NULL;
+    if (where && (strpbrk(where, ",(") || !strncmp(where, "before ", strlen("before ")))) where = NULL;
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"
     struct item_flaw *known = find_vague(note, kind, part, where, from, to);

@@ -55,7 +55,22 @@ bool mark_is_process(const struct note *note, size_t i) {
                "embroidered", "punched", "carved");
 }
 
+// "Reads 2 lb light", "reads about half an ounce over": how far off it is.
+static bool is_deviation(const struct tokens *tokens, size_t from, size_t to) {
+    for (size_t i = from; i < to && i < tokens->count && tokens->at[i].stop < STOP_CLAUSE; i++) {
+        if (ANY(tokens, i, "light", "heavy", "high", "low", "over", "under", "out", "short", "off"))
+            return true;
+        if (tokens->at[i].stop != STOP_NONE) return false;
+    }
+    return false;
+}
+
 bool mark_is_says(const struct note *note, size_t i) {
+    enum { WORDS_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "reads", "read", "reading") && i + 2 < tokens->count &&
+        tokens->at[i + 1].kind == TOKEN_FIGURE && is_deviation(tokens, i + 2, i + 1 + WORDS_MOST))
+        return false;
     return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
 }
 

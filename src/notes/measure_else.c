@@ -117,6 +117,13 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
         ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
         return true;
+    size_t verb = from; // "reads about half an ounce heavy"
+    while (verb > 0 &&
+           ANY(&note->tokens, verb - 1, "about", "roughly", "around", "nearly", "a", "maybe", "by"))
+        verb--;
+    if (verb > 0 && ANY(&note->tokens, verb - 1, "reads", "weighs", "registers", "shows", "reading", "is") &&
+        ANY(&note->tokens, group->to, "light", "heavy", "over", "under", "out", "fast", "slow", "off"))
+        return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"
     if (from > 1 && token_is(&note->tokens, from - 1, "weigh") &&
         ANY(&note->tokens, from - 2, "to", "will", "can"))

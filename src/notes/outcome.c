@@ -68,21 +68,32 @@ static void settle_working(struct note *note) {
     record->flaw_count = kept;
 }
 
-// "Powers up, beyond that untested": one state. "Lights up and hums but no stations": more than that was
-// tried.
-static void settle_powers(struct record *record) {
-    bool powers = false, fails = false;
+// "Not fully tested", "that's as far as I went": it says itself that no more was tried.
+static bool says_no_more(const struct note *note, const struct item_flaw *flaw) {
+    static const char *const ends[] = {"tested", "further", "far",  "stopped", "know",   "tried",
+                                       "more",   "beyond",  "only", "all",     "checked"};
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++)
+        if (has_word(note, flaw->span, ends[i])) return true;
+    return false;
+}
+
+// "Powers up, beyond that untested": one state. "Lights up and hums but no stations", "the turntable spins but
+// it runs slow": more than that was tried.
+static void settle_powers(struct note *note) {
+    struct record *record = note->record;
+    bool powers = false, fails = false, part_fails = false;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         powers |= !flaw->part && is_kind(flaw, "powers-on-only");
         fails |= !flaw->part && flaw->sure == SURE_STATED &&
                  (is_kind(flaw, "partly-working") || is_kind(flaw, "not-working"));
+        part_fails |= flaw->part && flaw->sure == SURE_STATED && is_kind(flaw, "partly-working");
     }
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         bool more = powers && !flaw->part && is_kind(flaw, "untested");
-        bool less = fails && is_kind(flaw, "powers-on-only");
+        bool less = is_kind(flaw, "powers-on-only") && (fails || (part_fails && !says_no_more(note, flaw)));
         if (!more && !less) record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;
@@ -303,7 +314,7 @@ void faults_settle(struct note *note) {
     settle(note->arena, note->record);
     settle_seen(note);
     settle_working(note);
-    settle_powers(note->record);
+    settle_powers(note);
     settle_whole(note);
     settle_denied(note->record);
 }

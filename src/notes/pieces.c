@@ -558,6 +558,8 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     struct share share = {0, 0};
     *of = 0;
     if (!hit->kinds[0] || mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
+    if (hit->to > hit->from + 1 && ANY(tokens, hit->from, "reads", "weighs", "shows", "registers"))
+        return 0; // "reads 5 psi over"
     size_t at = token_is(tokens, hit->from, "one") ? hit->from : hit->from > 1 ? hit->from - 2 : 0;
     bool one = at > 0 && ANY(tokens, at + 1, "is", "was") && token_is(tokens, at, "one") &&
                token_is(tokens, at - 1, "and");

@@ -224,9 +224,28 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     const bool mend =
         hit->kinds[0]->class == CLASS_REPAIR; // "left rocker has an old split that's been glued"
     static const char *const away[] = {"missing", "gone", "lost", "absent"};
-    static const char *const shares[] = {"several of the", "some of the", "a few of the", "most of the",
-                                         "of the",         "all the",     "all of the",   "half the",
-                                         "several",        "some",        "a few",        "most"};
+    static const char *const shares[] = {"several of the",
+                                         "some of the",
+                                         "a few of the",
+                                         "most of the",
+                                         "of the",
+                                         "all the",
+                                         "all of the",
+                                         "half the",
+                                         "several",
+                                         "some",
+                                         "a few",
+                                         "most",
+                                         "a piece of the",
+                                         "a bit of the",
+                                         "part of the",
+                                         "a part of the",
+                                         "a section of the",
+                                         "a small piece of the",
+                                         "a chunk of the",
+                                         "a lump of the",
+                                         "a strip of the",
+                                         "a big piece of the"};
     size_t start = hit->from;
     if (hit->kinds[0]->form == ABSENCE && hit->to == start + 2 &&
         token_among(tokens, start + 1, away, COUNT(away)) && !is_no_subject(tokens, start) &&

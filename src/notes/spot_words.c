@@ -327,9 +327,12 @@ static bool is_deed_undone(const struct fault_reader *r, size_t i) {
            (token_is(tokens, at, "not") && ANY(tokens, at + 1, "working", "sounding", "ringing", "striking"));
 }
 
-// "It rings dull", "rings clear": what a bell does, and no rings of it.
+// "It rings dull", "rings clear": what a bell does, and no rings of it. "The blades catch it".
 static bool is_doing(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "catch", "clip", "hook") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        tokens->at[i].stop == STOP_NONE && r->part[i - 1] && say_is_plural(tokens->at[i - 1].fold))
+        return ANY(tokens, i + 1, "it", "on", "the", "its", "each", "against", "when");
     if (!ANY(tokens, i, "rings", "locks", "plays", "stops", "catches", "hooks") || i == 0 ||
         tokens->at[i - 1].stop != STOP_NONE)
         return false;

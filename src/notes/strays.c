@@ -268,6 +268,7 @@ static void read_behind(struct fault_reader *r, size_t i) {
     if (lead > 1 && token_is(tokens, lead - 1, "of") && AMONG(tokens, lead - 2, bits)) return;
     size_t n = lost_after(tokens, at), entry = n ? 0 : no_entry(tokens, at);
     if (!n && !entry) n = away_behind(tokens, at);
+    if (n && absent_turns_into(r, at + n)) return; // "with a cord that's gone brittle"
     if (n && token_is(tokens, at + n - 1, "somewhere") && !is_over(tokens, at + n)) return;
     // "Missing buttons? None", "water rings none": it is the fault that there is none of.
     bool fault = i > 0 && r->scope.fault[i - 1] && tokens->at[i - 1].stop == STOP_NONE;

@@ -147,13 +147,15 @@ size_t stuff_subject(const struct fault_reader *r, size_t i) {
         token_among(tokens, i - 1, joins, COUNT(joins)))
         return 0;
     bool opened = false;
-    for (size_t at = i - 1, n = 0; n <= WORDS; n++, at--) {
+    for (size_t at = i - 1, n = 0; n <= WORDS || opened; n++, at--) {
         if (at == 0) return opened || r->part[i - 1] ? i : 0;
         const struct token *before = &tokens->at[at - 1];
         if (before->stop != STOP_NONE || token_among(tokens, at - 1, joins, COUNT(joins)))
             return opened || r->part[i - 1] || n == 0 || (said && n == 1) ? i : 0;
         if (before->kind != TOKEN_WORD) return 0;
-        bool opening = token_among(tokens, at - 1, opens, COUNT(opens));
+        bool opening =
+            token_among(tokens, at - 1, opens, COUNT(opens)) || // "a bit of the collar has come off"
+            ANY(tokens, at - 1, "bit", "piece", "part", "section", "strip", "chunk", "lump");
         if (opened && !opening) return is_stuff_on(r, at - 1) ? at - 1 : 0;
         opened |= opening;
     }

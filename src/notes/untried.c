@@ -104,9 +104,41 @@ static size_t before(const struct fault_reader *r, const struct fault_hit *hit, 
     return n;
 }
 
+// "Spare bulb included, untested", "comes with a charger, not tried": what is beside the thing, and not the
+// thing.
+static size_t beside(const struct fault_reader *r, const struct fault_hit *hit, struct spot *parts) {
+    static const char *const leads[] = {"comes", "come", "with", "there's",  "theres", "there", "is",  "also",
+                                        "and",   "plus", "has",  "includes", "a",      "an",    "the", "its"};
+    static const char *const tails[] = {"included", "too",  "as",       "with", "is",     "are", "in",
+                                        "there",    "here", "supplied", "and",  "thrown", "for"};
+    enum { FAR = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t comma = hit->from, start;
+    while (comma > 0 && tokens->at[comma - 1].stop == STOP_NONE && links(tokens, comma - 1)) comma--;
+    if (comma == 0 || tokens->at[comma - 1].stop != STOP_COMMA) return 0;
+    for (start = comma - 1; start > 0 && tokens->at[start - 1].stop == STOP_NONE && comma - start < FAR;)
+        start--;
+    if (start == 0 || tokens->at[start - 1].stop < STOP_SENTENCE) return 0;
+    bool comes = ANY(tokens, start, "comes", "come", "with", "includes");
+    while (start < comma && token_among(tokens, start, leads, COUNT(leads))) start++;
+    bool extra = ANY(tokens, start, "spare", "extra", "second", "new");
+    size_t to = start;
+    while (to < comma && to < start + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
+           !token_among(tokens, to, tails, COUNT(tails)))
+        to++;
+    if (to == start || (to < comma && !token_among(tokens, to, tails, COUNT(tails))) || is_thing(r, to - 1))
+        return 0;
+    if (to == comma && !extra && !comes) return 0; // "walnut case, untested": the thing is
+    struct noun_found found;
+    bool part = r->part[to - 1] || r->note->taken[to - 1] == TAKEN_INCLUDES;
+    if (!part && !(extra && noun_at(r->note, to - 1, &found))) return 0;
+    parts[0] = (struct spot){.part_from = start, .part_to = to};
+    return 1;
+}
+
 size_t untried_parts(const struct fault_reader *r, const struct fault_hit *hit, struct spot *parts) {
     static const char *const works[] = {"works", "work", "working", "runs", "goes", "run", "functions"};
-    if (hit->own_no) return 0;
+    if (hit->own_no) return beside(r, hit, parts);
     if (token_among(&r->note->tokens, hit->to - 1, works, COUNT(works)))
         return before(r, hit, hit->to - 1, parts);
     const struct tokens *tokens = &r->note->tokens;
@@ -116,7 +148,8 @@ size_t untried_parts(const struct fault_reader *r, const struct fault_hit *hit, 
                 tokens->at[hit->to].stop == STOP_NONE &&
                 (hit->to == 0 || tokens->at[hit->to - 1].stop == STOP_NONE);
     size_t n = open ? behind(r, hit->to, parts) : 0;
-    return n ? n : before(r, hit, hit->from, parts);
+    if (!n) n = before(r, hit, hit->from, parts);
+    return n ? n : beside(r, hit, parts);
 }
 
 bool untried_is_means(const struct fault_reader *r, const struct fault_hit *hit, const char *part) {
