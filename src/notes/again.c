@@ -72,8 +72,8 @@ static bool is_beside(const struct fault_reader *r, size_t start, size_t from, s
                 "face", "half");
 }
 
-// "The veneer isn't lifting anywhere but one corner": not of the whole veneer. What was denied of another part
-// stays so.
+// "The veneer isn't lifting anywhere but one corner": not of the whole veneer. What was denied of another
+// part stays so.
 static void forget_clear(struct record *record, const struct flaw *kind, bool beside, const char *type) {
     size_t kept = 0;
     for (size_t i = 0; i < record->clear_count; i++) {

@@ -77,8 +77,8 @@ static bool says_no_more(const struct note *note, const struct item_flaw *flaw) 
     return false;
 }
 
-// "Powers up, beyond that untested": one state. "Lights up and hums but no stations", "the turntable spins but
-// it runs slow": more than that was tried.
+// "Powers up, beyond that untested": one state. "Lights up and hums but no stations", "the turntable spins
+// but it runs slow": more than that was tried.
 static void settle_powers(struct note *note) {
     struct record *record = note->record;
     bool powers = false, fails = false, part_fails = false;
