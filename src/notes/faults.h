@@ -524,6 +524,7 @@ bool spot_opens_with_part(const struct fault_reader *reader, const struct fault_
 // "The rails are straight but rusty": what is said behind a "but" is of the same part.
 bool spot_of_contrast(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // Of words that lists of parts have: no part that could have a fault.
+bool spot_portion(const struct tokens *tokens, size_t i); // "a piece of"
 bool spot_is_no_part(const char *part);
 // "Flap dry and cracked": before token `i` another state of the same part.
 bool spot_states_both(const struct fault_reader *reader, size_t i);

@@ -370,3 +370,11 @@ bool spot_is_turn_of_speech(const struct tokens *tokens, size_t part) {
     if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
     return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
 }
+
+// "One of the guards", "a piece of the base", "part of the latch": what is said of it is said of what it is
+// of.
+bool spot_portion(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "one", "some", "most", "both", "several", "few", "couple", "all", "piece", "pieces",
+               "bit", "bits", "part", "parts", "chunk", "lump", "section", "strip", "length", "patch",
+               "sliver", "much", "area");
+}

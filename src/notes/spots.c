@@ -91,14 +91,6 @@ static bool owner_of_place(const struct fault_reader *r, size_t prep, size_t *fr
     return true;
 }
 
-// "One of the guards", "a piece of the base", "part of the latch": what is said of it is said of what it is
-// of.
-static bool is_portion(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "one", "some", "most", "both", "several", "few", "couple", "all", "piece", "pieces",
-               "bit", "bits", "part", "parts", "chunk", "lump", "section", "strip", "length", "patch",
-               "sliver", "much", "area");
-}
-
 // The part that is the subject: "the handle is cracked", "lid has a chip", "spout chipped". Between the two
 // stand verbs, degrees and articles, no other fault; behind a preposition it is no subject.
 static bool subject_before(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
@@ -168,7 +160,7 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
                 !(behind > 0 && spot_preposition(tokens, behind - 1)))
                 return true; // "the take up key", "apart from the dial being dirty"
             if (token_is(tokens, behind - 1, "of") && behind > 1 &&
-                (degrees_number(tokens, behind - 2) || is_portion(tokens, behind - 2)))
+                (degrees_number(tokens, behind - 2) || spot_portion(tokens, behind - 2)))
                 return true; // "one of the guards is cracked"
             return owner_of_place(r, behind - 1, from, to);
         }
