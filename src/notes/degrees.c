@@ -389,6 +389,7 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
         apart,           degree_said_later, degree_shared};
     const uint16_t *stance = r->scope.stance;
     if (hit->to > hit->from + 1 && ANY(&r->note->tokens, hit->to - 1, "heavy", "light") &&
+        !ANY(&r->note->tokens, hit->to - 2, "bit", "little", "touch", "slightly", "very", "reads") &&
         ANY(&r->note->tokens, hit->from, "reads", "weighs", "shows", "registers"))
         return SEVERITY_UNKNOWN; // "reads two ounces heavy"
     bool none = hit->to > hit->from + 1 && token_is(&r->note->tokens, hit->to - 1, "left") &&
