@@ -133,8 +133,9 @@ static bool some_of_them(const struct fault_reader *r, size_t from, size_t to) {
 
 // "Case missing its hook", "box missing two screws": the case is what lacks something.
 static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
-    static const char *const objects[] = {"its",  "a",   "an",    "the",  "one", "two",  "three", "four",
-                                          "some", "any", "their", "both", "all", "five", "six",   "several"};
+    static const char *const objects[] = {"its",  "a",       "an",   "the",   "one",  "two", "three",
+                                          "four", "some",    "any",  "their", "both", "all", "five",
+                                          "six",  "several", "most", "half",  "much"};
     static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
            (token_among(tokens, cue, verbs, COUNT(verbs)) ||

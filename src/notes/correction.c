@@ -113,6 +113,8 @@ static void take_back_aside(struct scope *s, size_t i) {
 
 static void take_back(struct scope *s, size_t i, size_t n) {
     const struct tokens *tokens = &s->note->tokens;
+    if (token_is(tokens, i, "scratch") && i > 0 && tokens->at[i - 1].stop == STOP_NONE && !tokens->flat)
+        return; // "has a scratch that clicks"
     if (take_back_words(s, i, n)) return;
     size_t from = scope_clause_start(s, i);
     while (from < i && tokens->at[from].stop != STOP_NONE) from++;

@@ -209,6 +209,9 @@ enum severity degree_of_failing(const struct fault_reader *r, const struct flaw 
     bool stuck = text_same(kind->rule.id, "seized") || kind->class == CLASS_FUNCTION;
     enum severity worst = SEVERITY_UNKNOWN;
     for (size_t i = span->from; i < span->to; i++) { // "pushes back in but won't stay"
+        if (i + 2 < span->to && ANY(tokens, i + 1, "go", "reach", "run", "come", "extend", "goes") &&
+            ANY(tokens, i + 2, "through", "right", "all", "clean", "straight", "far", "deep", "past"))
+            continue; // "a split that doesn't go right through": of the split itself
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;
         if (!found && (is_undone(tokens, i) || is_seldom(tokens, i))) found = SEVERITY_LIGHT;
         if (!found && is_forced(tokens, i)) found = stuck ? SEVERITY_MODERATE : SEVERITY_LIGHT;

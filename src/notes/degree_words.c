@@ -445,9 +445,9 @@ enum severity degree_word_alone(const char *word, size_t size) {
 
 bool degree_is_short(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "right", "clean", "straight", "all", "through", "thru")) return false;
-    while (
-        i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        ANY(tokens, i - 1, "go", "goes", "going", "gone", "come", "run", "reach", "cracked", "split", "all"))
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i - 1, "go", "goes", "going", "gone", "come", "run", "reach", "cracked", "split",
+               "all", "right", "clean", "straight", "way", "the"))
         i--;
     return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            ANY(tokens, i - 1, "not", "doesn't", "doesnt", "don't", "isn't", "isnt", "hasn't", "hasnt",

@@ -462,7 +462,8 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         if (!found) found = named_at(tokens, i);
         if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
-        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i))) found = eased(r, span, i);
+        if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i)) && !degree_is_short(tokens, i))
+            found = eased(r, span, i);
         if (!found && is_catching(tokens, i)) found = SEVERITY_MODERATE;
         if (!found && marks) found = cleaned_at(tokens, span->from, i, span->to);
         if (!found && marks && is_fast(tokens, i)) found = SEVERITY_HEAVY;

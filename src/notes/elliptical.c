@@ -87,27 +87,35 @@ static void read_all_but(struct fault_reader *r, size_t i) {
     tell_count(r, from, at, at, at + 2, count);
 }
 
-// "Poles all there bar one", "the pegs are all present except two".
+// "Poles all there bar one", "the pegs are all present except two", "nails complete apart from two or three".
 static void read_there_but(struct fault_reader *r, size_t i) {
-    static const char *const heres[] = {"there", "present", "here", "intact", "included"};
+    static const char *const heres[] = {"there", "present", "here", "intact", "included", "complete"};
+    static const char *const buts[] = {"bar",        "but",        "except",     "save",    "apart from",
+                                       "aside from", "except for", "other than", "save for"};
     enum { BACK = 5 };
     const struct tokens *tokens = &r->note->tokens;
-    if (!ANY(tokens, i, "bar", "but", "except", "save") || i < 3 ||
-        !token_among(tokens, i - 1, heres, COUNT(heres)))
-        return;
-    int count = degrees_number(tokens, i + 1);
-    if (!count || !ends_clause(tokens, i + 2)) return;
+    size_t n = i < 3 ? 0 : token_longest(tokens, i, buts, COUNT(buts));
+    if (!n || !token_among(tokens, i - 1, heres, COUNT(heres))) return;
+    int count = degrees_number(tokens, i + n);
+    size_t behind = i + n + 1;
+    if (!count) return;
+    if (ANY(tokens, behind, "or", "to") && degrees_number(tokens, behind + 1)) behind += 2, count = 0;
+    if (!ends_clause(tokens, behind)) return;
     size_t at = i - 1;
     while (at > 0 && i - at < BACK && ANY(tokens, at - 1, "all", "are", "is", "still", "both")) at--;
     size_t end = at;
     while (at > 0 && end - at < BACK && r->part[at - 1] && tokens->at[at - 1].stop == STOP_NONE) at--;
-    if (at == end || end == i - 1) return;
+    bool plain = at == end && at > 0 && tokens->at[at - 1].kind == TOKEN_WORD && // no list has them as parts
+                 tokens->at[at - 1].one != tokens->at[at - 1].fold && r->note->taken[at - 1] == TAKEN_NOT &&
+                 (at == 1 || tokens->at[at - 2].stop != STOP_NONE || spot_article(tokens, at - 2));
+    if (plain) at--;
+    if (at == end || (end == i - 1 && !plain && !token_is(tokens, end, "complete"))) return;
     struct record *record = r->note->record; // they are not all there
     size_t kept = 0;
     for (size_t k = 0; k < record->clear_count; k++)
         if (record->clear[k].span.from != tokens->at[at].from) record->clear[kept++] = record->clear[k];
     record->clear_count = kept;
-    tell_count(r, at, end, i - 1, i + 2, count);
+    tell_count(r, at, end, i - 1, behind, count);
 }
 
 // "Five of the weights are here, the 8 oz is not": what is not there while the rest is.

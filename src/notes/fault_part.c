@@ -122,6 +122,8 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
         if (ANY(tokens, k, "fine", "good", "sound", "ok", "okay", "solid", "perfect", "missing", "gone",
                 "lost", "tight"))
             return;
+    bool many = tokens->at[to - 1].one != tokens->at[to - 1].fold; // "the varnish flakes, they're not bowed"
+    if (!but && (many ? ANY(tokens, it, "it's", "it", "its") : ANY(tokens, it, "they're", "they"))) return;
     spot->part_from = from;
     spot->part_to = to;
 }

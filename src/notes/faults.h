@@ -112,6 +112,9 @@ bool spot_plain_subject(const struct fault_reader *r, size_t to, size_t *from);
 bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, size_t *to);
 bool spot_object_behind(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to);
 size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from); // place_later.c: "(motor)"
+// which.c: of the part at token `noun`, as far as "it" and "they" before the fault tell: "varnish flaking,
+// but they're not bowed" is of the thing.
+bool spot_agrees(const struct fault_reader *reader, const struct fault_hit *hit, size_t noun);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
 bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
@@ -373,6 +376,8 @@ void faults_join(struct fault_reader *reader);
 void faults_gather(struct fault_reader *reader);
 // meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
 bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
+// meant_place.c: does it only tell where the fault before it is, or what nobody would try?
+bool fault_means_place(const struct fault_reader *reader, const struct fault_hit *hit);
 // harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.

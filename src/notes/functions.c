@@ -220,6 +220,11 @@ bool function_of_crack(const struct fault_reader *r, size_t verb, size_t to) {
     const struct tokens *tokens = &r->note->tokens;
     bool runs = ANY(tokens, verb, "go", "reach", "come", "run", "extend") && // "doesn't go up the side"
                 ANY(tokens, to - 1, "up", "down", "in", "reach", "round", "out", "on", "through");
+    if (ANY(tokens, verb, "way", "right") && verb > 2) // "doesn't go all the way through"
+        while (verb > 1 && ANY(tokens, verb, "way", "right", "the", "all")) verb--;
+    runs |= ANY(tokens, verb, "go", "reach", "come", "run", "extend") &&
+            ANY(tokens, verb + 1, "right", "all", "clean", "straight", "through", "far", "very", "deep",
+                "past", "beyond", "into", "to");
     runs |= ANY(tokens, verb, "up", "down", "in", "round", "through") && verb > 0 &&
             ANY(tokens, verb - 1, "go", "come", "run", "extend");
     if (!runs && (!ANY(tokens, verb, "move", "moving", "open", "give", "spread") ||

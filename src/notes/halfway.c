@@ -337,6 +337,7 @@ static void tell(struct fault_reader *r, size_t from, size_t i, size_t to) {
                  token_is(&r->note->tokens, to - 2, "nothing"); // "the handle turns but nothing prints"
     if (of_part && !moves) kind = own;
     if (!kind || (!of_part && !running_can(r->note)) || is_told(r, i, to)) return;
+    if (function_of_crack(r, to - 1, to) || function_of_crack(r, i, to)) return;
     forget(r, i, to);
     struct fault_hit hit = {.from = i, .to = to, .kinds = {kind}, .kind_count = 1};
     fault_tell(r, &hit, kind, of_part ? fault_place(r->note, part, part + 1) : NULL, NULL);

@@ -275,6 +275,15 @@ size_t lacking_behind(const struct tokens *tokens, size_t i) {
     }
 }
 
+// "Straps all there but one buckle has snapped": a statement of its own behind the "but".
+static bool states_behind(const struct tokens *tokens, size_t i) {
+    enum { FAR = 5 };
+    for (size_t at = i + 1; at < i + FAR && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE; at++)
+        if (ANY(tokens, at, "has", "is", "have", "are", "was", "needs", "isn't", "won't", "doesn't", "looks"))
+            return !ANY(tokens, at - 1, "which", "that");
+    return false;
+}
+
 size_t lacking_before(const struct tokens *tokens, size_t i) {
     static const char *const lacks[] = {"all there but",
                                         "all there except",
@@ -382,7 +391,8 @@ size_t lacking_before(const struct tokens *tokens, size_t i) {
     // With no word for how many, these lead to a part; the rest ask for one ("wants a clean").
     size_t n = token_longest(tokens, i, lacks, COUNT(lacks));
     if (!n || tokens->at[i + n - 1].stop != STOP_NONE) return 0;
-    if (token_is(tokens, i, "all") && ill_before_part(tokens, i + n)) return 0; // "all there but slack"
+    if (token_is(tokens, i, "all") && (ill_before_part(tokens, i + n) || states_behind(tokens, i + n)))
+        return 0; // "all there but slack"
     size_t at = i + n;
     while (at < i + n + 4 && joined(tokens, at) && AMONG(tokens, at, counts)) at++;
     static const char *const asks[] = {"haven't", "lost", "not with", "there isn't", "hasn't got"};

@@ -30,8 +30,11 @@ static bool side_at(const struct tokens *tokens, size_t i) {
 static bool opens_list(const struct fault_reader *r, size_t i) {
     static const char *const openers[] = {"both", "but", "though", "also", "that", "so", "however"};
     const struct tokens *tokens = &r->note->tokens;
+    size_t noun = i;
     while (i > 0 && article_at(tokens, i - 1)) i--;
     if (i == 0 || tokens->at[i - 1].stop >= STOP_COMMA) return true;
+    if (i == noun && token_is(tokens, i - 1, "but") && tokens->at[i].one == tokens->at[i].fold)
+        return false; // "castors squeak but roll, and a screw drops out": a verb
     return token_among(tokens, i - 1, openers, COUNT(openers));
 }
 

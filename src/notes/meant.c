@@ -131,6 +131,11 @@ static bool is_rust_through(const struct fault_reader *r, const struct fault_hit
 // "One end has lost its fringe": what was lost is told by itself.
 static bool is_loser(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->form == ABSENCE && token_is(tokens, hit->to - 1, "missing") &&
+        hit->to > hit->from + 1 && tokens->at[hit->to - 1].stop == STOP_NONE &&
+        ANY(tokens, hit->to, "most", "much", "half", "some", "part", "bits") &&
+        ANY(tokens, hit->to + 1, "of", "its", "the", "their"))
+        return true; // "the yellow ball is missing most of its paint"
     if (hit->kinds[0]->form == ABSENCE && token_is(tokens, hit->to - 1, "lost") && hit->to > hit->from + 1 &&
         tokens->at[hit->to - 1].stop == STOP_NONE &&
         ANY(tokens, hit->to, "its", "most", "some", "much", "half", "all", "their", "a"))
@@ -352,7 +357,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const ways[] = {"through", "over",     "into", "near",
                                        "there",   "anywhere", "deep", "further"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_wood_stain(r, hit) || is_rust_through(r, hit)) return true;
+    if (is_wood_stain(r, hit) || is_rust_through(r, hit) || fault_means_place(r, hit)) return true;
     if (is_paint_drip(r, hit) || is_loser(r, hit) || is_plain_engraving(r, hit)) return true;
     if (is_branded(r, hit) || is_of_crack(r, hit) || is_patchwork(r, hit) || is_old_place(r, hit))
         return true;

@@ -482,7 +482,8 @@ static int number_before(const struct fault_reader *r, const struct fault_hit *h
         if (!size || is_ordinal(tokens, at) || pieces_is_time(tokens, at + size) ||
             (token_is(tokens, at + size, "of") && pieces_is_time(tokens, at + size + 1)))
             continue;
-        if (is_total(tokens, at)) break;
+        if (is_total(tokens, at) || ANY(tokens, at + size, "cornered", "corner", "sided", "pronged", "way"))
+            break;                                                         // "a three cornered tear"
         bool piece = is_piece(r, at + size) && at + size + 1 == hit->from; // "one mug chipped"
         if (piece && r->note->record->count > n) return *of = r->note->record->count, n;
         bool single = tokens->flat && n > 1 && at + size < hit->from && r->part[at + size] &&

@@ -140,6 +140,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 1;
     }
+    if (token_is(tokens, i, "dead") && ANY(tokens, i + 1, "centre", "center", "middle")) {
+        *from = i; // "a stain dead centre"
+        return i + 2;
+    }
     bool scattered = token_is(tokens, i, "in") && ANY(tokens, i + 1, "places", "spots", "patches");
     size_t more;
     if (scattered || token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {

@@ -161,8 +161,8 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
         for (size_t k = 0; k < words->count; k++) {
             size_t n = tell_at(&r->note->tokens, i, words->at[k]);
             bool own_no = n && has_no(&r->note->tokens, i, i + n);
-            if (!n || (!own_no && (i + n > w->to || is_denied(r, i + n - 1))))
-                continue; // "no dust" of worm holes
+            bool denied = n && (is_denied(r, i + n - 1) || degree_is_short(&r->note->tokens, i));
+            if (!n || (!own_no && (i + n > w->to || denied))) continue; // "no dust" of worm holes
             if (!places && n == 1 && r->part[i]) continue;
             if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
             if (n == 1 && is_of_figure(r->note, i)) continue;
@@ -299,7 +299,9 @@ enum severity degree_on_scale_in(const struct fault_reader *r, const struct flaw
             for (size_t i = from; i < to && is_plain(kind->tells[degree].at[k]); i++) {
                 size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
                 bool no = n && has_no(&r->note->tokens, i, i + n);
-                if (n && i + n <= to && (no || !is_denied(r, i + n - 1))) return (enum severity)degree;
+                if (n && i + n <= to &&
+                    (no || !(is_denied(r, i + n - 1) || degree_is_short(&r->note->tokens, i))))
+                    return (enum severity)degree;
             }
     return SEVERITY_UNKNOWN;
 }

@@ -244,6 +244,10 @@ static void read_out_of(struct fault_reader *r, size_t i) {
         stayed |= at > 0 && ANY(tokens, at - 1, "only", "just");
         break;
     }
+    bool opens = here.value && (here.at == 0 || tokens->at[here.at - 1].stop != STOP_NONE);
+    stayed |= opens && here.at + 3 > i &&
+              (number + 1 >= tokens->count || // "Nine balls out of ten."
+               tokens->at[number + 1].stop != STOP_NONE);
     if (stayed && here.value && whole.value > here.value) tell_lack(r, &whole, &here, i, number + 1);
 }
 

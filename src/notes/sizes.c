@@ -236,6 +236,47 @@ static size_t build_size(struct note *note, size_t i) {
     return end - i;
 }
 
+// Goods that are worn, by any noun of the note.
+static bool is_worn(const struct note *note) {
+    static const char *const goods[] = {
+        "coat",     "jacket",   "blazer",   "waistcoat", "overcoat", "raincoat", "greatcoat", "smock",
+        "jerkin",   "boots",    "boot",     "shoes",     "shoe",     "clogs",    "wellies",   "gloves",
+        "hat",      "cap",      "gauntlet", "gauntlets", "skates",   "waders",   "tunic",     "oilskin",
+        "oilskins", "parka",    "anorak",   "cape",      "cagoule",  "duffel",   "brogues",   "slippers",
+        "sandals",  "breeches", "apron",    "helmet"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
+    return false;
+}
+
+// "Fits about a 40", "I'd call it a medium", ", large.": of what is worn, by how it fits or by the word
+// alone.
+static size_t worn_size(struct note *note, size_t i) {
+    static const char *const leads[] = {"fits",      "fit",         "call it",    "say",         "about",
+                                        "more like", "probably",    "fits about", "fits like",   "fit about",
+                                        "nearer",    "fits around", "fit like",   "comes up as", "roughly"};
+    enum { LEAST = 2, MOST = 62 };
+    const struct tokens *tokens = &note->tokens;
+    size_t n = token_longest(tokens, i, leads, COUNT(leads)), at = i + n;
+    bool alone = !n && i > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
+                 ANY(tokens, i, "small", "medium", "large", "extra");
+    if (!n && !alone) return 0;
+    if (n && !ANY(tokens, at, "a", "an")) return 0;
+    at += n ? 1 : 0;
+    size_t end = value_end(note, at), taken;
+    bool number = at < tokens->count && tokens->at[at].kind == TOKEN_FIGURE;
+    if (end == at || (!number && !is_letter_size(note, at) && !token_is(tokens, at, "extra"))) return 0;
+    bool over =
+        end >= tokens->count || tokens->at[end].stop != STOP_NONE || tokens->at[end - 1].stop != STOP_NONE;
+    over |= n && ANY(tokens, end, "or", "but", "and", "i", "so");
+    if (!over ||
+        (number && (number_whole(tokens, at, &taken) < LEAST || number_whole(tokens, at, &taken) > MOST)))
+        return 0;
+    if (!note_free(note, at, end) || !is_worn(note)) return 0;
+    keep(note, at, end, note_words(note, at, end), at, end);
+    return end - i;
+}
+
 // "Scale 1 inch to the mile": of a map, and no length of it.
 static size_t map_scale(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -290,8 +331,8 @@ static size_t other_size(struct note *note, size_t i) {
 }
 
 void read_sizes(struct note *note) {
-    static size_t (*const kinds[])(struct note *, size_t) = {size_word, wearer_size, bed_size,
-                                                             tag_size,  build_size,  other_size};
+    static size_t (*const kinds[])(struct note *, size_t) = {size_word,  wearer_size, bed_size,  tag_size,
+                                                             build_size, worn_size,   other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)

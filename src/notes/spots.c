@@ -357,6 +357,8 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         (to = spot_place_at(r, spot.part_to, &from)) != 0 && to <= hit->from) { // "leather on the slope is"
         spot.where_from = from, spot.where_to = to;
     }
+    if (spot.part_to > spot.part_from && spot.part_to < hit->from && !spot_agrees(r, hit, spot.part_to - 1))
+        spot.part_from = spot.part_to = 0;
     return spot;
 }
 

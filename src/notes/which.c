@@ -206,3 +206,14 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
     }
     return piece_of_many(r, start, i, from, to) || piece_named(r, start, i, from, to);
 }
+
+bool spot_agrees(const struct fault_reader *r, const struct fault_hit *hit, size_t noun) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = scope_clause_start(&r->scope, hit->from);
+    if (at <= noun) return true;
+    while (at < hit->from && tokens->at[at].kind != TOKEN_WORD) at++;
+    if (ANY(tokens, at, "but", "and", "though", "although", "yet")) at++;
+    bool many = tokens->at[noun].one != tokens->at[noun].fold;
+    if (many || at >= hit->from) return true;
+    return !ANY(tokens, at, "they're", "they", "they've", "theyre");
+}

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// Words of a fault in a clause that only tells where the fault before it is: "frayed where it goes through
+// the hole", "lifting where a plant pot stood"; and words for a trial of goods that nobody would run.
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+// The "where" that leads the clause of token `i`; SIZE_MAX if none does.
+static size_t where_before(const struct tokens *tokens, size_t i) {
+    enum { FAR = 9 };
+    for (size_t at = i; at > 0 && at + FAR > i; at--) {
+        if (tokens->at[at - 1].stop != STOP_NONE || ANY(tokens, at - 1, "and", "but")) return SIZE_MAX;
+        if (token_is(tokens, at - 1, "where")) return at - 1;
+    }
+    return SIZE_MAX;
+}
+
+// Is a fault told before token `i`, in its sentence?
+static bool told_before(const struct fault_reader *r, size_t i) {
+    size_t start = scope_sentence_start(&r->scope, i);
+    for (size_t k = 0; k < r->hit_count && r->hits[k].to <= i; k++)
+        if (r->hits[k].from >= start && r->hits[k].kinds[0]->form != ABSENCE) return true;
+    return false;
+}
+
+// "Felt gone from the base", "fringe missing from the edge": that stuff lacks, and nothing is chipped off.
+static bool is_stuff_gone(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const bits[] = {"bit",    "bits",   "piece",  "pieces", "chip",  "chips", "flake",
+                                       "lump",   "nick",   "sliver", "chunk",  "bite",  "shard", "splinter",
+                                       "flakes", "corner", "chunks", "crumb",  "speck", "spot",  "nibble"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    return text_same(hit->kinds[0]->rule.id, "chip") && i > 0 && ANY(tokens, i, "gone", "missing") &&
+           tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
+           !token_among(tokens, i - 1, bits, sizeof bits / sizeof *bits) && spot_plain_noun(r, i - 1);
+}
+
+bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
+    if (text_same(id, "hole") && hit->from > 1 && ANY(tokens, hit->to - 1, "hole", "holes") &&
+        ANY(tokens, hit->from - 1, "the", "its", "their", "each", "that")) {
+        bool way =
+            ANY(tokens, hit->from - 2, "through", "into", "round", "around", "past", "by", "at", "from");
+        size_t where = way ? where_before(tokens, hit->from - 2) : SIZE_MAX;
+        return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
+    }
+    if (is_stuff_gone(r, hit)) return true;
+    if (text_same(id, "ring-mark") && !ANY(tokens, hit->to - 1, "ring", "rings", "mark", "marks", "circle")) {
+        size_t where = token_is(tokens, hit->from, "where") ? hit->from : where_before(tokens, hit->from);
+        return where != SIZE_MAX && told_before(r, where);
+    }
+    if (text_same(id, "working-tested") && hit->to == hit->from + 1) {
+        size_t where = where_before(tokens, hit->from);
+        return where != SIZE_MAX && where + 3 > hit->from; // "where it runs through"
+    }
+    if (text_same(id, "untested") && hit->from > 0 && !running_can(r->note))
+        for (size_t i = hit->from; i < hit->to; i++) // "no key so no idea what is inside": of a box
+            if (token_is(tokens, i, "key") || (i > 0 && token_is(tokens, i - 1, "key"))) return true;
+    return false;
+}
