@@ -209,7 +209,9 @@ enum severity degree_of_failing(const struct fault_reader *r, const struct flaw 
     bool stuck = text_same(kind->rule.id, "seized") || kind->class == CLASS_FUNCTION;
     enum severity worst = SEVERITY_UNKNOWN;
     for (size_t i = span->from; i < span->to; i++) { // "pushes back in but won't stay"
-        if (i + 2 < span->to && ANY(tokens, i + 1, "go", "reach", "run", "come", "extend", "goes") &&
+        if (ANY(tokens, i + 1, "reach", "extend", "spread"))
+            continue; // "a hairline that doesn't reach the grooves"
+        if (i + 2 < span->to && ANY(tokens, i + 1, "go", "run", "come", "goes") &&
             ANY(tokens, i + 2, "through", "right", "all", "clean", "straight", "far", "deep", "past"))
             continue; // "a split that doesn't go right through": of the split itself
         enum severity found = kind->form == FAULT && !stuck ? fails_at(tokens, i) : SEVERITY_UNKNOWN;

@@ -35,6 +35,23 @@ static bool is_stuff_gone(const struct fault_reader *r, const struct fault_hit *
            !token_among(tokens, i - 1, bits, sizeof bits / sizeof *bits) && spot_plain_noun(r, i - 1);
 }
 
+// "The lid has warped so you see daylight down one side": between the two, and through no hole.
+static bool is_gap_of_warp(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const kinds[] = {"hole", "crack", "crack-through", "wood-split"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool light = false, kind = false;
+    for (size_t i = hit->from; i < hit->to; i++) light |= ANY(tokens, i, "daylight", "light");
+    for (size_t k = 0; light && k < sizeof kinds / sizeof *kinds; k++)
+        kind |= text_same(hit->kinds[0]->rule.id, kinds[k]);
+    if (!kind || ANY(tokens, hit->to, "through") || ANY(tokens, hit->to - 1, "through")) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t k = 0; k < r->hit_count && r->hits[k].to <= hit->from; k++)
+        if (r->hits[k].from >= start && (text_same(r->hits[k].kinds[0]->rule.id, "warped") ||
+                                         text_same(r->hits[k].kinds[0]->rule.id, "dent-bend")))
+            return true;
+    return false;
+}
+
 bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->kinds[0]->rule.id;
@@ -45,12 +62,18 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         size_t where = way ? where_before(tokens, hit->from - 2) : SIZE_MAX;
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
-    if (is_stuff_gone(r, hit)) return true;
+    if (is_stuff_gone(r, hit) || is_gap_of_warp(r, hit)) return true;
+    if (text_same(id, "seized") && hit->to == hit->from + 1 && token_is(tokens, hit->from, "stuck") &&
+        hit->from > 0 && tokens->at[hit->from - 1].one != tokens->at[hit->from - 1].fold &&
+        tokens->at[hit->from - 1].stop == STOP_NONE && ANY(tokens, hit->to, "on", "onto", "over") &&
+        !ANY(tokens, hit->from - 1, "lids", "caps", "tops", "nuts", "rings", "covers", "knobs"))
+        return true; // "a screen with scraps stuck on"
     if (text_same(id, "ring-mark") && !ANY(tokens, hit->to - 1, "ring", "rings", "mark", "marks", "circle")) {
         size_t where = token_is(tokens, hit->from, "where") ? hit->from : where_before(tokens, hit->from);
         return where != SIZE_MAX && told_before(r, where);
     }
     if (text_same(id, "working-tested") && hit->to == hit->from + 1) {
+        if (r->note->taken[hit->from] == TAKEN_VALUE) return true; // a bolt of ticking
         size_t where = where_before(tokens, hit->from);
         return where != SIZE_MAX && where + 3 > hit->from; // "where it runs through"
     }

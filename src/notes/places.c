@@ -18,7 +18,10 @@ bool spot_preposition(const struct tokens *tokens, size_t i) {
         "underneath", "between",    "below",   "above",   "down", "up",      "to",
         "through",    "throughout", "of",      "from",    "off",  "next to", "close to",
         "towards",    "toward",     "against", "beneath", "into", "onto"};
-    return token_among(tokens, i, words, COUNT(words));
+    return token_among(tokens, i, words, COUNT(words)) &&
+           !(i > 0 && ANY(tokens, i, "near", "off") &&
+             token_is(tokens, i + 1, "side") && // of a horse or cart
+             spot_article(tokens, i - 1));
 }
 
 bool spot_adverb(const struct tokens *tokens, size_t i) {

@@ -15,6 +15,7 @@
 #include "notes/paragraph.h"
 #include "notes/rest.h"
 #include "notes/split.h"
+#include "notes/title_case.h"
 #include "text/limits.h"
 
 static bool says_nothing(const struct note *note, size_t i) {
@@ -50,6 +51,7 @@ static void read_thing_and_said(struct note_half *half) {
     struct note *note = &half->note;
     read_alien(note);
     half->paragraph = paragraph_read(note);
+    read_title_case(note);
     read_owners(note);
     read_persons(note);
     read_writing(note);

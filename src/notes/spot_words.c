@@ -352,7 +352,9 @@ void spot_mark(struct fault_reader *r) {
         if (n) i += n - 1;
     }
     for (size_t i = 1; i < tokens->count; i++)
-        if (is_sided(r, i)) r->part[i] = true;
+        if (is_sided(r, i) || (i + 1 < tokens->count && r->part[i + 1] && ANY(tokens, i, "near", "off") &&
+                               token_is(tokens, i + 1, "side") && spot_article(tokens, i - 1)))
+            r->part[i] = true; // and "on the near side", of a horse or a cart
 }
 
 // Words that lists of parts and places have, and that are no part which could have a fault.

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -82,10 +83,56 @@ static enum work first_work(const struct note *note, size_t *at) {
     return WORK_NONE;
 }
 
+// Does the note name what only a book has?
+static bool has_book_parts(const struct note *note, bool *bound) {
+    static const char *const parts[] = {
+        "endpaper",    "endpapers",   "flyleaf",     "flyleaves",      "frontispiece",    "half-title",
+        "dustjacket",  "dustwrapper", "title page",  "dust jacket",    "dust wrapper",    "front board",
+        "back board",  "rear board",  "boards",      "bookplate",      "pastedown",       "first edition",
+        "2nd edition", "1st edition", "3rd edition", "second edition", "revised edition", "spine",
+        "half title",  "pages",       "pastedowns"};
+    bool found = false;
+    *bound = false;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        bool work = work_at(note, i) == WORK_BOOK;
+        *bound |= work;
+        found |= work || token_longest(&note->tokens, i, parts, COUNT(parts)) > 0;
+    }
+    return found;
+}
+
+// "Songs of the Weir, 1902. Boards rubbed.": a title heads the note, and what it speaks of is a book's.
+static bool is_headed(struct note *note, size_t *to) {
+    const struct tokens *tokens = &note->tokens;
+    size_t end = run_end(note, 0);
+    int words = 0;
+    struct noun_found noun;
+    bool bound, ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+                       tokens->at[end].kind == TOKEN_FIGURE || token_is(tokens, end, "by");
+    for (size_t i = 0; i < end; i++) words += tokens->at[i].kind == TOKEN_WORD && tokens->at[i].capital;
+    bool article = ANY(tokens, 0, "the", "a", "an");
+    if (words < 2 + (article ? 1 : 0) || !ends || tokens->shouts || note->record->type.value) return false;
+    if (noun_at(note, end - 1, &noun) && noun.thing) return false; // "Black Leather Album"
+    if (!has_book_parts(note, &bound)) return false;
+    *to = end;
+    if (!bound) {
+        struct record *record = note->record;
+        record->type =
+            (struct value){.value = "book", .sure = SURE_LIKELY, .span = note_span_of(note, 0, end)};
+        record->family = ruleset_family(note->rules, "books");
+    }
+    return true;
+}
+
 void read_works(struct note *note) {
     size_t at = 0;
     enum work work = first_work(note, &at);
-    if (work == WORK_NONE) return;
+    if (work == WORK_NONE) {
+        size_t end = 0;
+        if (!note->tokens.count || !is_headed(note, &end)) return;
+        work = WORK_BOOK;
+        at = end;
+    }
     bool named = false, made = false;
     for (size_t i = 0; i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE; i++) {
         size_t maker = maker_from(note, i, work), end = i;
