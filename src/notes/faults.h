@@ -4,6 +4,7 @@
 #ifndef NOTES_FAULTS_H
 #define NOTES_FAULTS_H
 
+#include "notes/meant.h"
 #include "notes/scope.h"
 
 enum { FAULT_KINDS_MOST = 8 };
@@ -374,12 +375,6 @@ void faults_drop_likeness(struct fault_reader *reader); // likened.c: "a crack, 
 void faults_join(struct fault_reader *reader);
 // gather.c: fills `hits`.
 void faults_gather(struct fault_reader *reader);
-// meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
-bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
-// meant_place.c: does it only tell where the fault before it is, or what nobody would try?
-bool fault_means_place(const struct fault_reader *reader, const struct fault_hit *hit);
-// harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
-bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 // faults.c: that it works or is whole; nobody looks for that as for a fault.
 bool fault_is_silent(const struct flaw *kind); // unknown.c: nobody denies it
 bool fault_is_virtue(const struct flaw *kind);

@@ -183,12 +183,8 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
         ANY(tokens, found->from, "numbers", "letters", "names", "initials", "words", "writing", "lettering",
             "things", "zero", "true"))
         return false; // "stencilled numbers on it"
-    if (found->to == found->from + 1 && tokens->at[found->from].to - tokens->at[found->from].from == 1 &&
-        token_is(tokens, found->from, "i") &&
-        ANY(tokens, found->to, "can", "could", "know", "found", "see", "couldn't", "can't", "think", "don't",
-            "recognise"))
-        return false; // "no signature I can find"
-    if (bytes > MARK_BYTES_MOST || !note_free(note, found->from, found->to)) return false;
+    bool me = bytes == 1 && ANY(tokens, found->from, "i") && ANY(tokens, found->to, "can", "could", "found");
+    if (bytes > MARK_BYTES_MOST || me || !note_free(note, found->from, found->to)) return false;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);
     mark->where = mark_place(note, found->where);

@@ -143,13 +143,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return i + 1;
     }
-    if (token_is(tokens, i, "dead") && ANY(tokens, i + 1, "centre", "center", "middle")) {
-        *from = i; // "a stain dead centre"
-        return i + 2;
-    }
+    bool dead = token_is(tokens, i, "dead") && ANY(tokens, i + 1, "centre", "center", "middle");
     bool scattered = token_is(tokens, i, "in") && ANY(tokens, i + 1, "places", "spots", "patches");
     size_t more;
-    if (scattered || token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
+    if (scattered || dead || token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
         size_t of = scattered && tokens->at[i + 1].stop == STOP_NONE ? place_behind(r, i + 2, &more) : 0;
         *from = of ? more : i; // "gone in spots along the bottom"
         return of ? of : i + 2;

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Words of a fault that are none where they stand. Private to the room; faults.h has the structs.
+#ifndef NOTES_MEANT_H
+#define NOTES_MEANT_H
+
+#include <stdbool.h>
+
+struct fault_reader;
+struct fault_hit;
+
+// meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
+bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
+// meant_place.c: does it only tell where the fault before it is, or what nobody would try?
+bool fault_means_place(const struct fault_reader *reader, const struct fault_hit *hit);
+// harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
+bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
+
+#endif
