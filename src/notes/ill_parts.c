@@ -49,7 +49,9 @@ static const struct {
     {" marked streaky streaked spotty spotted patchy splotchy ",
      NULL,
      {[STUFF_CLOTH] = "stain", [STUFF_LEATHER] = "stain", [STUFF_PAPER] = "stain", [STUFF_FIRED] = "stain"}},
-    {" browned ", "yellowing", {[STUFF_PAPER] = "toning", [STUFF_METAL] = "tarnish"}},
+    {" browned ",
+     "yellowing",
+     {[STUFF_PAPER] = "toning", [STUFF_METAL] = "tarnish", [STUFF_FIRED] = "stain"}},
     {" blackened ", "stain", {[STUFF_METAL] = "tarnish"}},
     {" dull dulled ",
      NULL,
@@ -205,11 +207,15 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
     if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky") &&
         ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
         return "paint-flaking";
+    const struct family *family = r->note->record->family; // what was cooked in it
+    if (token_is(&r->note->tokens, word, "browned") && family && text_same(family->rule.id, "kitchenware") &&
+        ANY(&r->note->tokens, part, "inside", "interior", "insides", "bottom", "well", "sides"))
+        return "stain";
     if (token_is(&r->note->tokens, word, "crossed") && ANY(&r->note->tokens, part, "thread", "threads"))
         return "broken-part";
     if (ANY(&r->note->tokens, word, "dull", "dulled") &&
         ANY(&r->note->tokens, part, "chain", "cutter", "cutters", "knives", "bits", "teeth", "cutting") &&
-        r->note->record->family && strcmp(r->note->record->family->rule.id, "jewelry") != 0)
+        family && !text_same(family->rule.id, "jewelry"))
         return "blade-wear"; // of a saw
     if (ANY(&r->note->tokens, part, "hair", "fur") && ANY(&r->note->tokens, word, "chewed", "gnawed"))
         return NULL;

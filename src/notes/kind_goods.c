@@ -407,6 +407,16 @@ bool kind_is_pane(const struct fault_reader *r, const char *place) {
     return family && place && kind_has_word(place, "glass");
 }
 
+// Glazed as only clay is, where nobody names the clay: "flagon, salt glazed".
+static bool is_glazed(const struct fault_reader *r) {
+    static const char *const ways[] = {"salt glazed", "glazed", "transferware", "slip decorated", "slipware"};
+    const struct record *record = r->note->record;
+    for (size_t i = 0; !r->material_count && i < record->attribute_count; i++)
+        for (size_t k = 0; text_same(record->attributes[i].name, "technique") && k < COUNT(ways); k++)
+            if (!record->attributes[i].of && text_same(record->attributes[i].value, ways[k])) return true;
+    return false;
+}
+
 // Fired or blown, and not the wooden handle of what is.
 bool kind_is_fired(const struct fault_reader *r, const char *place) {
     static const char *const glasses[] = {"mirror", "pane", "panes", "glass", "mirror's"};
@@ -421,7 +431,7 @@ bool kind_is_fired(const struct fault_reader *r, const char *place) {
         fired |= !value->of && (kind_names_material("ceramics", value->value) ||
                                 kind_names_material("glass", value->value));
     }
-    return fired && r->material_count == 1;
+    return (fired && r->material_count == 1) || is_glazed(r);
 }
 
 // All of it metal, as far as the note says; a part of another material is not.
@@ -460,8 +470,24 @@ bool kind_is_all_wood(const struct fault_reader *r) {
 }
 
 // "Rim split where the solder let go": what comes of it and what came first are one.
+// "A line in the base, from the firing": so it left the kiln.
+static bool is_from_kiln(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 9 };
+    static const char *const kinds[] = {"hairline", "crack-through", "crack", "dent-bend", "scratches"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool may = false;
+    for (size_t k = 0; k < COUNT(kinds); k++) may |= text_same(hit->kinds[0]->rule.id, kinds[k]);
+    for (size_t i = hit->to; may && i < tokens->count && i < hit->to + FAR; i++) {
+        if (tokens->at[i].stop > STOP_COMMA || ANY(tokens, i, "and", "but", "not")) return false;
+        size_t at = i + 1 + ANY(tokens, i + 1, "the", "its");
+        if (ANY(tokens, i, "from", "in", "during", "since") && ANY(tokens, at, "firing", "kiln")) return true;
+    }
+    return false;
+}
+
 const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 5 };
+    if (is_from_kiln(r, hit)) return "firing-flaw";
     static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
     const struct tokens *tokens = &r->note->tokens;
     if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||

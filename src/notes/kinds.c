@@ -420,6 +420,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
+        {"brassed", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
+        {"brassing", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
         {"pinholes", "hole", "ceramics glassware", "firing-flaw", true},
         {"pinhole", "hole", "ceramics glassware", "firing-flaw", true},
         {"joint", "seam-split", "clocks-watches decor music", "loose-joint", true}, // of a case, of a frame

@@ -22,7 +22,8 @@ size_t part_made_at(const struct tokens *tokens, size_t i) {
         to++;
     if (article && to > at + 1 && is_somebody(tokens, to) && goes_on(tokens, to + 1) &&
         !ANY(tokens, to + 1, "think", "reckon", "believe", "guess", "can", "can't", "don't", "couldn't",
-             "didn't"))
+             "didn't", "missed", "noticed", "saw", "see", "spotted", "hadn't", "hate", "like", "love",
+             "mentioned", "mention", "felt", "feel", "thought", "show", "will", "would", "haven't"))
         return to + 1;
     if (article && to < i + WORDS_MOST &&
         ANY(tokens, to - 1, "nut", "nail", "bolt", "screw", "stick", "matchstick", "pin", "paperclip",

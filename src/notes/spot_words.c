@@ -230,6 +230,9 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (n && !amount) return n;
     if (amount) return 0;
     static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
+    bool at_end = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE;
+    if (token_is(tokens, i, "well") && i > 0 && at_end && ANY(tokens, i - 1, "to", "in", "inside", "across"))
+        return 1; // "stain to well"
     if (token_is(tokens, i, "well") && (i == 0 || !token_among(tokens, i - 1, wells, COUNT(wells)))) return 0;
     return is_named(r, i) || is_included(r, i) ? 1 : 0;
 }

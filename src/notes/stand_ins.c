@@ -286,7 +286,8 @@ static void read_behind(struct fault_reader *r, size_t i) {
         tell(r, "replaced-part", &part, i, at + a + 4); // "is a plastic one off a wine box"
         return;
     }
-    size_t made = a ? part_made_at(tokens, at + a) : 0;
+    size_t made =
+        a && !ANY(tokens, at, "has") ? part_made_at(tokens, at + a) : 0; // but "has a chip I missed"
     if (made) {
         tell(r, "replaced-part", &part, i, made);
         return;
@@ -298,9 +299,8 @@ static void read_behind(struct fault_reader *r, size_t i) {
         return;
     }
     n = token_longest(tokens, at + a, not_own, COUNT(not_own));
-    bool alone = a == 0 &&
-                 (part.from == 0 || tokens->at[part.from - 1].stop >= STOP_SENTENCE) && // "back board
-                 part_ends(tokens, at + 1);                                             // later."
+    bool alone = a == 0 && (part.from == 0 || tokens->at[part.from - 1].stop >= STOP_COMMA) && // "back board
+                 part_ends(tokens, at + 1);                                                    // later."
     if (!n || ANY(tokens, at + a + n, "way", "side", "size", "place", "end") ||
         (a == 0 && !alone &&
          ANY(tokens, at, "changed", "makeshift", "swapped", "new", "modern", "later", "newer")) ||

@@ -166,6 +166,16 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from - 1, "the") && ANY(tokens, hit->from - 2, "past", "to", "below", "above", "at"))
         return true; // "down past the glaze line"
     if (!before) return false;
+    static const char *const soils[] = {"stain",           "mineral-deposit", "cloudy-glass",
+                                        "sticker-residue", "grease-film",     "heat-damage",
+                                        "dust-grime",      "tarnish",         "ring-mark"};
+    if ((text_same(id, "seized") || text_same(id, "stain")) && before->to <= hit->from &&
+        ANY(tokens, hit->to - 1, "shift", "budge") &&
+        ANY(tokens, hit->from - 1, "i", "we", "that", "which", "inside") &&
+        is_kind(before->kinds[0], soils, COUNT(soils))) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "a lime ring I can't shift"
+    }
     static const char *const skins[] = {"veneer-damage", "paint-flaking", "peeling-coating", "gilt-wear",
                                         "enamel-chip"};
     if (text_same(id, "broken-part") && ANY(tokens, hit->from, "bit", "piece", "some", "bits", "pieces") &&
