@@ -204,6 +204,8 @@ void spot_share_contrast(const struct fault_reader *reader, const struct fault_h
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // "A chip on the foot, a bit of rust in that one": where the damage is that it grew in.
 bool spot_is_lettering(const struct fault_reader *reader, const struct fault_hit *hit, size_t i);
+bool spot_under_colon(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
+                      size_t *to);
 bool spot_within(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_whole(const struct fault_reader *reader, const struct fault_hit *hit);
 bool spot_of_growth(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);

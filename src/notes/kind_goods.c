@@ -469,38 +469,6 @@ bool kind_is_all_wood(const struct fault_reader *r) {
     return wood || (type && (!strcmp(type, "oar") || strstr(type, "paddle") || strstr(type, "ladder")));
 }
 
-// "Rim split where the solder let go": what comes of it and what came first are one.
-// "A line in the base, from the firing": so it left the kiln.
-static bool is_from_kiln(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 9 };
-    static const char *const kinds[] = {"hairline", "crack-through", "crack", "dent-bend", "scratches"};
-    const struct tokens *tokens = &r->note->tokens;
-    bool may = false;
-    for (size_t k = 0; k < COUNT(kinds); k++) may |= text_same(hit->kinds[0]->rule.id, kinds[k]);
-    for (size_t i = hit->to; may && i < tokens->count && i < hit->to + FAR; i++) {
-        if (tokens->at[i].stop > STOP_COMMA || ANY(tokens, i, "and", "but", "not")) return false;
-        size_t at = i + 1 + ANY(tokens, i + 1, "the", "its");
-        if (ANY(tokens, i, "from", "in", "during", "since") && ANY(tokens, at, "firing", "kiln")) return true;
-    }
-    return false;
-}
-
-const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
-    enum { FAR = 5 };
-    if (is_from_kiln(r, hit)) return "firing-flaw";
-    static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||
-        tokens->at[hit->to - 1].stop != STOP_NONE ||
-        !ANY(tokens, hit->to - 1, "split", "open", "opened", "parted", "gaping", "gapes", "cracked", "loose"))
-        return NULL;
-    for (size_t i = 0; i < r->hit_count; i++)
-        for (size_t k = 0; k < COUNT(joins) && r->hits[i].from > hit->to && r->hits[i].from < hit->to + FAR;
-             k++)
-            if (text_same(r->hits[i].kinds[0]->rule.id, joins[k])) return joins[k];
-    return NULL;
-}
-
 // "Transformer box", "sound box": a part that is called so, and nothing that the thing came in.
 bool kind_is_housing(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;

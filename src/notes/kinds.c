@@ -420,6 +420,12 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
+        {"gilding", "gilt-wear", "ceramics glassware", "gilt-wear",
+         true}, // "plate gilding", and no plate's wear
+        {"gilt", "gilt-wear", "ceramics glassware", "gilt-wear", true},
+        {"doesn't", "stain", "clocks-watches", "partly-working", true}, // "the bird doesn't come out"
+        {"won't", "stain", "clocks-watches", "partly-working", true},
+        {"taped", "tape-repair", "glassware ceramics kitchenware", "glued-repair", true},
         {"brassed", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
         {"brassing", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
         {"pinholes", "hole", "ceramics glassware", "firing-flaw", true},

@@ -330,7 +330,8 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
         joined |= but || more || token_is(tokens, at, "and") || token_is(tokens, at, "or") ||
                   token_is(tokens, at, "nor") || tokens->at[at].stop == STOP_COMMA;
     }
-    return joined;
+    bool mate = ANY(tokens, *to, "doesn't", "don't"); // "cover doesn't belong, hairline across the base"
+    return joined && !(mate && !of_it && spot_preposition(tokens, hit->to));
 }
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -562,7 +563,8 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (!nowhere && spot.part_to == spot.part_from && hit->kinds[0]->form == FAULT &&
         spot.where_from > hit->from) {
         struct spot shared = {0}; // "shade torn on the seam and browned by the bulb": of the shade
-        bool headed = spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
+        bool headed = spot_under_colon(r, hit, &shared.part_from, &shared.part_to) ||
+                      spot_of_heading(r, hit, &shared.part_from, &shared.part_to) ||
                       ((degree_is_state(r, hit) || ANY(&r->note->tokens, hit->from, "is", "are") ||
                         text_same(hit->kinds[0]->rule.id, "seized")) && // "moves but drags near the end"
                        spot_of_contrast(r, hit->from, &shared.part_from, &shared.part_to));

@@ -301,6 +301,25 @@ static bool share_by_with(const struct fault_reader *r, const struct fault_hit *
     return false;
 }
 
+// "Shade: chip at the bottom edge.": a part before the colon that its sentence begins with.
+bool spot_under_colon(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t colon = hit->from;
+    while (colon > 0 && tokens->at[colon - 1].stop < STOP_CLAUSE) colon--;
+    if (colon < 2 || !token_is(tokens, --colon, ":")) return false;
+    size_t start = colon;
+    while (start > 0 && r->part[start - 1] && r->note->taken[start - 1] != TAKEN_TYPE &&
+           tokens->at[start - 1].stop == STOP_NONE)
+        start--;
+    if (start == colon || colon - start > WORDS_MOST ||
+        (start > 0 && tokens->at[start - 1].stop < STOP_CLAUSE))
+        return false;
+    *from = start;
+    *to = colon;
+    return true;
+}
+
 // "Tote cracked and glued": both of the tote.
 void spot_share_part(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 5 };

@@ -3,6 +3,7 @@
 // "tarnished brown all over", "sticks on the slow speeds".
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -113,6 +114,13 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     const char *id = hit->flaw->rule.id;
     const struct fault_hit *before = told_before(r, hit->from);
     if (text_same(id, "partly-working") && is_before_other(r, hit)) return true;
+    struct word_entry entry;
+    if (hit->flaw->form == ABSENCE && hit->near && hit->to == hit->from + 3 &&
+        tokens->at[hit->from].stop == STOP_NONE &&
+        ANY(tokens, hit->to - 1, "gone", "missing", "lost", "absent", "lacking") &&
+        word_at(r->note, hit->from, 1u << USE_PART, &entry) == 1 &&
+        word_at(r->note, hit->from + 1, 1u << USE_PART, &entry) == 1)
+        return true; // "lid chain gone": the chain
     if (hit->flaw->form != ABSENCE && is_leak_by(r, hit)) return true;
     if (ANY(tokens, hit->from, "hard") && hit->to == hit->from + 1 &&
         ANY(tokens, hit->to, "pull", "tug", "shove", "push", "yank", "twist", "knock", "press"))

@@ -133,6 +133,17 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
         ANY(&note->tokens, i + n, "label", "labels", "tag", "tags", "sticker", "stickers", "ticket") &&
         note->taken[i + n] == TAKEN_MARK)
         return true; // "paper label inside"
+    if (ANY(&note->tokens, i, "hanging") &&
+        ANY(&note->tokens, i + n, "ring", "wire", "hook", "loop", "chain", "hole", "cord", "eye", "strap",
+            "string", "bracket", "hooks", "rings", "holes", "wires", "loops"))
+        return true; // what it hangs by
+    if (use == USE_MATERIAL && i > 0 && ANY(&note->tokens, i, "wire") &&
+        ANY(&note->tokens, i - 1, "hanging", "picture"))
+        return true;
+    const struct family *family = note->record->family;
+    if (use == USE_MATERIAL && family && ANY(&note->tokens, i, "crystal") &&
+        text_same(family->rule.id, "clocks-watches"))
+        return true; // the glass of a watch
     if (n == 1 && is_of_conduct(note, i)) return true;
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
