@@ -141,7 +141,6 @@ bool pieces_is_time(const struct tokens *tokens, size_t i);
 bool pieces_is_extent(const struct tokens *tokens, size_t i); // or length and weight: "14 inch wide strap"
 // one that is not among them, "the smallest".
 bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
-int shorthand_times(const struct tokens *tokens, size_t i); // shorthand.c: the number that left before `i`
 int pieces_number_named(const struct tokens *tokens, size_t i);        // "dents: four"
 int pieces_told_apart(const struct tokens *tokens, size_t i, int *of); // "screws missing, two of the three"
 int pieces_on_number(const struct fault_reader *r, const struct fault_hit *hit);
@@ -204,8 +203,6 @@ void spot_share_contrast(const struct fault_reader *reader, const struct fault_h
 void spot_share_place(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // "A chip on the foot, a bit of rust in that one": where the damage is that it grew in.
 bool spot_is_lettering(const struct fault_reader *reader, const struct fault_hit *hit, size_t i);
-bool spot_under_colon(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
-                      size_t *to);
 bool spot_within(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 bool spot_of_whole(const struct fault_reader *reader, const struct fault_hit *hit);
 bool spot_of_growth(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);

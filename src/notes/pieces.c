@@ -3,6 +3,7 @@
 // "on four of the ten napkins". What is not said stays unknown.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/shorthand.h"
 #include "text/order.h"
 #include <stdlib.h>
 #include <string.h>

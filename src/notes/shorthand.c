@@ -6,8 +6,8 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/faults.h"
 #include "notes/note.h"
+#include "notes/shorthand.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 

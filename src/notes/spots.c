@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/spots_shared.h"
 #include "notes/things.h"
 #include "text/order.h"
 
