@@ -572,8 +572,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     size_t which, behind;
     if (spot_numbered(r, hit, &which, &behind)) return 0; // "reel 3 squeaks" is the third
     int n = shorthand_times(tokens, hit->to);
-    if (!n) n = pieces_told_apart(tokens, hit->to, of);
-    if (!n) n = count_said_again(r, hit);
+    if (!n && !(n = pieces_told_apart(tokens, hit->to, of))) n = count_said_again(r, hit);
     if (!n && hit->kinds[0]->form == FAULT) n = pieces_number_named(tokens, hit->to);
     if (!n && !(n = places_behind(tokens, hit->to))) n = places_in(r, hit->to);
     if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice"))
