@@ -242,7 +242,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |=
         ended && owned && (text_same(head, "bottom") || text_same(head, "back") || text_same(head, "front"));
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
-    if (is_quality(head) && !(made && text_same(head, "grip"))) return NULL;
+    if (is_quality(head) && !((made || (id && text_same(id, "sports"))) && text_same(head, "grip")))
+        return NULL;
     if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
     if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
         ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",

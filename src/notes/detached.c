@@ -84,12 +84,18 @@ static size_t verb_at(const struct tokens *tokens, size_t i, enum manner *manner
                                        "unraveled", "unravelled", "free",     "unriveted", "unscrewed",
                                        "unhooked",  "unsoldered", "unpinned", "unclipped", "unbolted"};
     static const char *const lone[] = {"detached", "unattached", "unstitched", "unglued", "unstuck"};
-    static const char *const opens[] = {
-        "come",     "came",     "coming",   "fell",       "fallen",     "falling", "hanging", "dropped",
-        "dropping", "pulled",   "pulling",  "worked",     "working",    "popped",  "popping", "peeled",
-        "peeling",  "dangling", "detached", "unattached", "unstitched", "torn",    "ripped",  "wrenched",
-        "unglued",  "unstuck",  "is",       "are"}; // most words are none of them
+    static const char *const opens[] = {"come",       "came",     "coming",   "fell",
+                                        "fallen",     "falling",  "hanging",  "dropped",
+                                        "dropping",   "pulled",   "pulling",  "worked",
+                                        "working",    "popped",   "popping",  "peeled",
+                                        "peeling",    "dangling", "detached", "unattached",
+                                        "unstitched", "torn",     "ripped",   "wrenched",
+                                        "unglued",    "unstuck",  "is",       "are",
+                                        "parted",     "half"}; // most words are none of them
     if (!token_among(tokens, i, opens, COUNT(opens))) return 0;
+    if (token_is(tokens, i, "parted")) return *manner = DID, ANY(tokens, i + 1, "from", "company") ? 2 : 0;
+    if (token_is(tokens, i, "half")) // "the label's half off"
+        return *manner = DOES, ANY(tokens, i + 1, "off", "away") && tokens->at[i].stop == STOP_NONE ? 2 : 0;
     if (token_among(tokens, i, lone, COUNT(lone))) {
         *manner = DID;
         return 1;
@@ -163,6 +169,9 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
 static bool leads_on(const struct tokens *tokens, size_t i, enum manner manner) {
     static const char *const from[] = {"of", "for", "to", "as", "with", "a", "an", "when"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    if (i > 1 &&
+        ANY(tokens, i - 2, "parted", "torn", "ripped", "wrenched", "pulled")) // "pulled off the case"
+        return token_among(tokens, i, from, COUNT(from) - 3);
     if (token_among(tokens, i, from, COUNT(from))) return true;
     return manner == DID && (token_is(tokens, i, "the") || token_is(tokens, i, "my"));
 }

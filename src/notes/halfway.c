@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/things.h"
 #include "notes/faults.h"
 #include "text/order.h"
 
@@ -216,7 +217,8 @@ static bool is_whole(const struct tokens *tokens, size_t i) {
     static const char *const heard[] = {"notes", "note",  "reeds",    "keys",  "strings", "buttons", "pipes",
                                         "all",   "they",  "will",     "bells", "both",    "drones",  "chimes",
                                         "horn",  "horns", "speakers", "tones", "stops",   "to"};
-    return token_is(tokens, i, "sound") && (i == 0 || !AMONG(tokens, i - 1, heard));
+    return token_is(tokens, i, "sound") &&
+           (i == 0 || noun_excepts(tokens, i + 1) || !AMONG(tokens, i - 1, heard));
 }
 
 static bool is_denied(const struct tokens *tokens, size_t i) {

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/things.h"
+#include "notes/any.h"
 #include "text/order.h"
 
 enum { NOUN_WORDS_MOST = 5, PHRASE_BYTES = 96 };
@@ -331,6 +332,15 @@ static bool noun_apart(const struct note *note, size_t i, struct noun_found *fou
     return ruled && (book_noun(note, &laid, found) || ruled);
 }
 
+bool noun_excepts(const struct tokens *tokens, size_t i) {
+    return token_is(tokens, i, "bar") && tokens->at[i].stop == STOP_NONE && i > 0 &&
+           tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i + 1, "a", "an", "the", "one", "two", "three", "four", "some", "that", "those",
+               "its") &&
+           !ANY(tokens, i - 1, "the", "a", "an", "this", "cross", "side", "tow", "towel", "iron", "steel",
+                "brass", "handle", "end", "front", "back", "top", "bottom", "wooden", "metal");
+}
+
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
@@ -340,6 +350,7 @@ static bool look_up(const struct note *note, size_t i, struct noun_found *found)
     if (most < ruled) most = ruled;
     if (n > most) n = most;
     for (; n > 0; n--) {
+        if (noun_excepts(&note->tokens, i + n - 1)) continue; // "all sound bar one"
         if (n == 1 && noun_apart(note, i, found)) return true;
         if (noun_of(note, i, n, n <= ruled, found)) return true;
     }

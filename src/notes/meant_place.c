@@ -52,6 +52,15 @@ static bool is_gap_of_warp(const struct fault_reader *r, const struct fault_hit 
     return false;
 }
 
+// "Nothing a boil wouldn't shift", "nothing a brush won't cure": that it is easily put right.
+static bool is_of_cure(const struct tokens *tokens, size_t i) {
+    enum { FAR = 8 };
+    if (!ANY(tokens, i, "wouldn't", "won't", "couldn't", "can't", "wouldnt", "wont", "doesn't")) return false;
+    for (size_t k = i; k > 0 && k + FAR > i && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (token_is(tokens, k - 1, "nothing")) return true;
+    return false;
+}
+
 bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->kinds[0]->rule.id;
@@ -62,6 +71,7 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         size_t where = way ? where_before(tokens, hit->from - 2) : SIZE_MAX;
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
+    if (is_of_cure(tokens, hit->from) || (hit->from > 0 && is_of_cure(tokens, hit->from - 1))) return true;
     if (is_stuff_gone(r, hit) || is_gap_of_warp(r, hit)) return true;
     if (text_same(id, "seized") && hit->to == hit->from + 1 && token_is(tokens, hit->from, "stuck") &&
         hit->from > 0 && tokens->at[hit->from - 1].one != tokens->at[hit->from - 1].fold &&

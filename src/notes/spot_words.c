@@ -214,7 +214,9 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (i >= tokens->count || tokens->at[i].kind == TOKEN_SIGN || is_adverb_back(tokens, i) ||
         is_no_spot(tokens, i))
         return 0;
-    if (is_deed(tokens, i)) return 0;
+    if (is_deed(tokens, i) || noun_excepts(tokens, i) ||
+        (token_is(tokens, i, "sound") && noun_excepts(tokens, i + 1)))
+        return 0;
     if (spot_made_hole(tokens, i)) return 1;
     if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
         ANY(tokens, i - 1, "high", "raised", "low", "sunken"))

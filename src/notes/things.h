@@ -16,6 +16,9 @@ struct noun_found {
     bool candidate, gated, part;
 };
 
+// "Sound bar one", "fine bar a chip": does "bar" at token `i` except what follows, so that it is no bar?
+bool noun_excepts(const struct tokens *tokens, size_t i);
+
 // The longest noun at token `i`; false when there is none.
 bool noun_at(const struct note *note, size_t i, struct noun_found *found);
 

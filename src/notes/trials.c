@@ -79,9 +79,32 @@ static bool tried_before(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "It does rock a bit", "the seat does sag": said with force.
+static void mend_does(struct note *note, size_t i) {
+    static const struct {
+        const char *verb, *now;
+    } does[] = {{"bind", "binds"},       {"bow", "bows"},       {"buzz", "buzzes"},    {"catch", "catches"},
+                {"crackle", "crackles"}, {"creak", "creaks"},   {"drag", "drags"},     {"drip", "drips"},
+                {"droop", "droops"},     {"gape", "gapes"},     {"hum", "hums"},       {"jam", "jams"},
+                {"lean", "leans"},       {"list", "lists"},     {"rattle", "rattles"}, {"rock", "rocks"},
+                {"sag", "sags"},         {"scrape", "scrapes"}, {"shed", "sheds"},     {"skip", "skips"},
+                {"slip", "slips"},       {"squeak", "squeaks"}, {"sway", "sways"},     {"tilt", "tilts"},
+                {"tip", "tips"},         {"weep", "weeps"},     {"wobble", "wobbles"}};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_may_open(tokens, i + 1, does, COUNT(does), sizeof *does)) return;
+    if (i > 0 && ANY(tokens, i - 1, "nor", "what", "never", "how", "only")) return;
+    for (size_t k = 0; k < COUNT(does); k++)
+        if (token_is(tokens, i + 1, does[k].verb)) {
+            note_reword(note, i + 1, does[k].now, does[k].now);
+            return;
+        }
+}
+
 void note_mend_trials(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        if (i + 1 < tokens->count && ANY(tokens, i, "does") && tokens->at[i].stop == STOP_NONE)
+            mend_does(note, i);
         if (!token_may_open(tokens, i, deeds, COUNT(deeds), sizeof *deeds)) continue;
         if (i > 0 && is_state(tokens, i - 1)) continue;
         bool timed =

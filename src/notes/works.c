@@ -23,6 +23,10 @@ static enum work work_at(const struct note *note, size_t i) {
                                         "paperbacks", "annual"};
     static const char *const records[] = {"lp",  "record", "album", "45",  "45s",   "cd",         "cassette",
                                           "vhs", "dvd",    "78",    "lps", "vinyl", "soundtrack", "ep"};
+    if (ANY(tokens, i, "book", "annual", "atlas", "anthology") && i > 0 && i < 4 && tokens->at[i].capital &&
+        tokens->at[i - 1].capital && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i + 1, "of", "for") &&
+        i + 2 < tokens->count && tokens->at[i + 2].capital)
+        return WORK_NONE; // "A Child's Book of Knots": of the title
     if (token_among(&note->tokens, i, books, COUNT(books))) return WORK_BOOK;
     if (token_among(&note->tokens, i, records, COUNT(records))) return WORK_RECORD;
     if (token_phrase(&note->tokens, i, "copy of")) return WORK_BOOK;
@@ -90,7 +94,7 @@ static bool has_book_parts(const struct note *note, bool *bound) {
         "dustjacket",  "dustwrapper", "title page",  "dust jacket",    "dust wrapper",    "front board",
         "back board",  "rear board",  "boards",      "bookplate",      "pastedown",       "first edition",
         "2nd edition", "1st edition", "3rd edition", "second edition", "revised edition", "spine",
-        "half title",  "pages",       "pastedowns"};
+        "half title",  "page",        "covers",      "pages",          "pastedowns"};
     bool found = false;
     *bound = false;
     for (size_t i = 0; i < note->tokens.count; i++) {
