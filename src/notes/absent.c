@@ -577,7 +577,7 @@ void read_absent(struct fault_reader *r) {
             if (owner < i)
                 absent_tell(r, owner, owner + 1, i + parts, i + parts + n);
             else {
-                absent_tell(r, i, i + parts, i + parts, i + parts + n);
+                absent_tell(r, absent_with_side(r, i), i + parts, i + parts, i + parts + n);
                 add_listed(r, i, i + parts, i + parts + n);
             }
         }

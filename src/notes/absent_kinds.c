@@ -3,7 +3,9 @@
 #include <string.h>
 
 #include "notes/faults.h"
+#include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -113,6 +115,9 @@ static bool has_horn(const char *type) {
 }
 
 const struct flaw *absent_kind_here(const struct fault_reader *r, const char *part, int count) {
+    static const char *const sides[] = {"left ", "right ", "upper ", "lower ", "rear "};
+    for (size_t i = 0; i < COUNT(sides); i++)
+        if (!strncmp(part, sides[i], strlen(sides[i]))) part += strlen(sides[i]);
     const struct note *note = r->note;
     const struct family *family = note->record->family;
     const char *type = note->record->type.value ? note->record->type.value : "", *last = strrchr(part, ' '),
@@ -191,4 +196,15 @@ bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit)
     for (size_t i = 0; family && i < COUNT(ids); i++) one |= text_same(family->rule.id, ids[i]);
     return one && r->note->record->count < 2 && !hit->near &&
            token_among(&r->note->tokens, hit->from, pieces, COUNT(pieces));
+}
+
+// "The left handle is gone": which of them, which no list of parts has.
+size_t absent_with_side(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !ANY(tokens, i - 1, "left", "right", "upper", "lower", "rear") || r->note->taken[i - 1] ||
+        tokens->at[i - 1].stop != STOP_NONE)
+        return i;
+    bool opens = i == 1 || tokens->at[i - 2].stop != STOP_NONE || spot_article(tokens, i - 2) ||
+                 ANY(tokens, i - 2, "and", "but");
+    return opens ? i - 1 : i;
 }

@@ -540,7 +540,15 @@ void read_ailing(struct fault_reader *r) {
         size_t from = part;
         while (from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
-        fault_tell(r, &hit, kind, fault_place(r->note, from, part + 1), NULL);
+        struct spot other = {0}; // "one handle is missing, the other one's loose"
+        bool named = part < i && ANY(tokens, part, "one's", "other's") && spot_other(r, i, &other) &&
+                     other.which && *other.which && other.part_to > other.part_from;
+        const char *name =
+            named ? arena_format(
+                        r->note->arena, "%s %s", other.which,
+                        say_singular(r->note->arena, fault_place(r->note, other.part_from, other.part_to)))
+                  : fault_place(r->note, from, part + 1);
+        fault_tell(r, &hit, kind, name, NULL);
         i += n - 1;
     }
 }

@@ -61,8 +61,12 @@ bool scope_states_own(const struct tokens *tokens, size_t i) {
                                         "don't", "hasn't", "won't", "haven't", "wasn't"};
     static const char *const shown[] = {"visible", "present", "seen",  "noted", "found",  "evident",
                                         "there",   "to",      "known", "shown", "noticed"};
-    enum { WORDS_MOST = 5 };
-    for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+    enum { WORDS_MOST = 5, PLACE_WORDS = 3 };
+    size_t most = i + WORDS_MOST;
+    for (size_t at = i; at < tokens->count && at < most; at++) {
+        if (at > i && most == i + WORDS_MOST && ANY(tokens, at, "on", "at", "in", "of", "under") &&
+            ANY(tokens, at + 1, "the", "its", "one", "top"))
+            most += PLACE_WORDS; // "and the rest on the right has been bent"
         if (tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "or") || token_is(tokens, at, "and") ||
             token_is(tokens, at, "that") || token_is(tokens, at, "which"))
             return false;

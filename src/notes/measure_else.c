@@ -121,7 +121,9 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     while (verb > 0 &&
            ANY(&note->tokens, verb - 1, "about", "roughly", "around", "nearly", "a", "maybe", "by"))
         verb--;
-    if (verb > 0 && ANY(&note->tokens, verb - 1, "reads", "weighs", "registers", "shows", "reading", "is") &&
+    if (verb > 0 &&
+        ANY(&note->tokens, verb - 1, "reads", "weighs", "registers", "shows", "reading", "is", "sits",
+            "rests", "points") &&
         ANY(&note->tokens, group->to, "light", "heavy", "over", "under", "out", "fast", "slow", "off"))
         return true;
     if (from > 2 && token_phrase(&note->tokens, from - 3, "weighs up to")) return true; // "weighs to 10 kg"

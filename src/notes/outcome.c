@@ -301,7 +301,25 @@ static void drop_firms(const struct note *note) {
     record->flaw_count = kept;
 }
 
+// "Monocular, cord missing": of goods that no current runs, it is what they hang by.
+static void settle_cords(struct note *note) {
+    static const char *const optical[] = {"monocular", "binocular", "glasses",   "telescope", "magnifier",
+                                          "loupe",     "compass",   "barometer", "whistle",   "lorgnette"};
+    const char *type = note->record->type.value;
+    bool hangs = false;
+    for (size_t i = 0; type && i < sizeof optical / sizeof *optical; i++)
+        hangs |= strstr(type, optical[i]) != NULL;
+    const struct flaw *accessory = hangs ? ruleset_flaw(note->rules, "missing-accessory") : NULL;
+    for (size_t i = 0; accessory && i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        if (!is_kind(flaw, "missing-cord") || !has_word(note, flaw->span, "cord")) continue;
+        flaw->kind = accessory;
+        flaw->part = "cord";
+    }
+}
+
 void faults_settle(struct note *note) {
+    settle_cords(note);
     drop_firms(note);
     drop_rung(note);
     drop_locked(note);

@@ -48,9 +48,10 @@ size_t place_dial_figure(const struct fault_reader *r, size_t i) {
 // from the lid", "a crack from the rim" tell places.
 bool place_is_of_doer(const struct fault_reader *r, size_t i) {
     static const char *const places[] = {
-        "rim",    "lip",    "edge",   "top",  "bottom", "base",  "neck",   "foot",     "spout", "handle",
-        "side",   "back",   "front",  "end",  "corner", "mouth", "inside", "shoulder", "hinge", "lid",
-        "middle", "center", "centre", "hole", "one",    "left",  "right",  "point"};
+        "rim",    "lip",  "edge",   "top",    "bottom", "base",   "neck",  "foot",   "spout",
+        "handle", "side", "back",   "front",  "end",    "corner", "mouth", "inside", "shoulder",
+        "hinge",  "lid",  "middle", "center", "centre", "hole",   "one",   "left",   "right",
+        "point",  "seam", "joint",  "tap",    "valve",  "crack",  "split"};
     static const char *const done[] = {"worn",   "rubbed",  "inside",    "outside", "middle", "underneath",
                                        "marked", "scuffed", "scratched", "stained", "dented", "faded"};
     static const char *const makers[] = {"glass", "cup",    "mug",    "vase", "pot",    "plant", "pan",
@@ -59,6 +60,25 @@ bool place_is_of_doer(const struct fault_reader *r, size_t i) {
     if (token_is(tokens, i, "from") && ANY(tokens, i + 1, "a", "an") &&
         token_among(tokens, i + 2, makers, sizeof makers / sizeof *makers))
         return true; // "a ring from a glass"
+    static const char *const lost[] = {"missing", "gone",  "lost",   "off",   "out",   "away",  "chip",
+                                       "chips",   "piece", "broken", "flake", "crack", "split", "taken",
+                                       "bit",     "chunk", "paint",  "all",   "came",  "come",  "runs"};
+    bool any = i > 0 && token_is(tokens, i, "from") && // "scratches on the back from a belt buckle"
+               ANY(tokens, i + 1, "a", "an", "someone's", "somebody's");
+    if (any && !token_among(tokens, i - 1, lost, sizeof lost / sizeof *lost) &&
+        !token_among(tokens, i + 2, places, sizeof places / sizeof *places) &&
+        !token_among(tokens, i + 3, places, sizeof places / sizeof *places) &&
+        !token_is(tokens, i + 3, "of") && !token_is(tokens, i + 3, "to"))
+        return true;
+    bool down =
+        token_is(tokens, i, "to") && i > 0 && token_is(tokens, i - 1, "down"); // "frayed down to the wire"
+    if (down || (token_is(tokens, i, "down") && token_is(tokens, i + 1, "to"))) {
+        size_t bared = i + (down ? 1 : 2);
+        while (spot_article(tokens, bared) || token_is(tokens, bared, "bare")) bared++;
+        if (ANY(tokens, bared, "wire", "wires", "cord", "cords", "canvas", "metal", "copper", "wood", "core",
+                "weft", "steel", "threads"))
+            return true;
+    }
     if (token_is(tokens, i, "by") && ANY(tokens, i + 1, "tape", "string", "wire", "cord", "glue", "twine"))
         return true; // "held by tape"
     if (!i || !token_is(tokens, i, "from") || !token_among(tokens, i - 1, done, COUNT(done))) return false;

@@ -80,6 +80,8 @@ static size_t items_from(const struct fault_reader *r, size_t i, bool no, bool h
         if (heading && !n && token_is(tokens, i, ";")) n = 1;
         struct part_at next;
         if (!n || !item_at(r, i + n, &next)) break;
+        if (last && !heading && ANY(tokens, i + n, "the", "its") && scope_states_own(tokens, i + n))
+            break; // "its guard and the rest on the right has been bent"
         ended |= last;
         i += n;
     }

@@ -72,4 +72,7 @@ void read_lost_bits(struct fault_reader *reader);
 // unread_marks.c: marks that are there and cannot be read.
 void read_unread_marks(struct fault_reader *reader);
 
+// absent_kinds.c: where the part at `i` begins with its side, "the left handle".
+size_t absent_with_side(const struct fault_reader *reader, size_t i);
+
 #endif
