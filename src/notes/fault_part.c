@@ -32,11 +32,19 @@ static bool is_ring(const struct flaw *kind, const char *part) {
     return false;
 }
 
+// "Three of the bits are bent": of a brace; but "no bits missing".
+static bool is_bits(const struct note *note, const struct flaw *kind, const char *part) {
+    const char *type = note->record->type.value;
+    return text_same(part, "bits") && kind->form == FAULT && type &&
+           (strstr(type, "brace") || strstr(type, "drill") || strstr(type, "auger"));
+}
+
 // "The radio does not work" of a radio: the thing itself is no part of it.
 static bool is_whole_thing(struct note *note, const char *part) {
     const char *type = note->record->type.value, *one = say_singular(note->arena, part);
     if (!type || note->record->count > 1 || strstr(type, " and ")) return false; // "cup and saucer"
     const char *head = strrchr(type, ' ');
+    if (text_same(one, "rocker")) return false; // of a rocker: a part of it
     return text_same(part, type) || text_same(one, type) || (head && text_same(one, head + 1));
 }
 
@@ -281,7 +289,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = fault_place(note, of - 2, of - 1);
     bool usual = spot->part_to > spot->part_from && spot_usual(&note->tokens.at[spot->part_to - 1]);
     if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
-                 (spot_is_no_part(part) && !is_ring(kind, part))))
+                 (spot_is_no_part(part) && !is_ring(kind, part) && !is_bits(note, kind, part))))
         part = NULL;
     bool denied = r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
     if (part && spot->which && !denied && text_same(spot->which, "others")) // "the other three are stiff"

@@ -210,6 +210,7 @@ void spot_share_seeming(const struct fault_reader *reader, const struct fault_hi
 void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);
+bool spot_is_rocker(const struct note *note, size_t i); // of a rocker the part
 void spot_mark(struct fault_reader *reader);
 // Is it a word that is nearly always a part or place: "handle", "rim"?
 bool spot_usual(const struct token *token);

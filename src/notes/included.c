@@ -235,6 +235,30 @@ static void read_loose(struct note *note, size_t i) {
     add(note, from, to, 0);
 }
 
+// "Pendulum and key with it", "chimney, globe and spare wick included": those of the list before the last.
+static void read_list_before(struct note *note, size_t last) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    bool joined = last > 1 && ANY(tokens, last - 1, "and", "&", "plus");
+    while (joined) {
+        size_t to = last - 1, from = to;
+        while (from > 0 && to - from < WORDS_MOST && tokens->at[from - 1].stop == STOP_NONE &&
+               tokens->at[from - 1].kind == TOKEN_WORD && note->taken[from - 1] == TAKEN_NOT &&
+               !note->fault_word[from - 1] && !ANY(tokens, from - 1, "and", "&", "with", "no", "not", "of"))
+            from--;
+        bool opens = from == 0 || tokens->at[from - 1].stop >= STOP_COMMA || tokens->at[from].starts;
+        if (from == to || !opens || !holds_noun(note, to - 1, to)) return;
+        int count = number_of(&tokens->at[from]);
+        add(note, from + (count > 0), to, count > 1 ? count : 0);
+        bool listed = from > 1 && tokens->at[from - 1].stop == STOP_COMMA;
+        size_t start = note_clause_from(note, from, STOP_SENTENCE);
+        for (size_t k = start; k < from; k++) // "lens cracked, strap and case with it"
+            listed &= start > 0 && note->taken[k] == TAKEN_NOT && !note->fault_word[k];
+        joined = listed;
+        last = from;
+    }
+}
+
 // "A spare wick with it": what goes with the thing, told by its last words.
 static void read_with_it(struct note *note, size_t i) {
     enum { BACK = 6 };
@@ -263,7 +287,10 @@ static void read_with_it(struct note *note, size_t i) {
     }
     int count = from < i ? number_of(&tokens->at[from]) : 0;
     if (count) from++;
-    if (led && from < i && holds_noun(note, i - 1, i)) add(note, from, i, count > 1 ? count : 0);
+    if (!led || from >= i || !holds_noun(note, i - 1, i)) return;
+    size_t first = from - (count > 0);
+    add(note, from, i, count > 1 ? count : 0);
+    read_list_before(note, first);
 }
 
 // "Doesn't include the lid".
@@ -312,8 +339,12 @@ void read_included(struct note *note) {
             bool none =
                 from > 1 && (token_is(tokens, from - 2, "no") || token_is(tokens, from - 2, "without"));
             if (from > 0 && !none &&
-                (word_at(note, from - 1, 1u << USE_PART, &entry) || noun_at(note, from - 1, &noun)))
-                add(note, from - 1, from, 0);
+                (word_at(note, from - 1, 1u << USE_PART, &entry) || noun_at(note, from - 1, &noun))) {
+                size_t to = from--;
+                if (from > 0 && ANY(tokens, from - 1, "spare", "extra", "original", "matching")) from--;
+                add(note, from, to, 0);
+                read_list_before(note, from);
+            }
         }
     }
 }

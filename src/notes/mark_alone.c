@@ -115,6 +115,7 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
     while (from < to && ANY(tokens, from, "says", "reads", "marked", "stamped", "'", "\"")) from++;
     if (ANY(tokens, from, "made", "mfd", "manufactured") && token_is(tokens, from + 1, "by")) from += 2;
     if (token_is(tokens, from, "by")) from++;
+    if (ANY(tokens, from, "return", "property") && ANY(tokens, from + 1, "to", "of")) from += 2;
     *begin = from;
     size_t end = from, last = 0;
     bool firm = false;

@@ -350,6 +350,10 @@ static size_t read_led(struct note *note, size_t i) {
         at++;
     if (!person_named(note, at)) return 0;
     size_t to = person_name_end(note, at); // "collect from 3 The Maltings, Brackwater"
+    bool firm = tokens->at[at].capitals && !tokens->shouts;
+    for (size_t k = at; firm && k <= to && k < tokens->count; k++)
+        if (k > at && tokens->at[k].capitals && firm_word(tokens, k))
+            return 0; // stamped "RETURN TO HALVERTON DAIRY"
     bool home =
         ANY(tokens, i, "collect", "pick", "lives", "address") || ANY(tokens, i + 1, "live", "address");
     while (home && token_is(tokens, to, ",") && person_named(note, to + 1))

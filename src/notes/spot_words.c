@@ -135,6 +135,10 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
          (i > 1 && token_is(tokens, i - 1, "a") && token_is(tokens, i - 2, "in"))))
         return true; // "gone in spots"
     bool some = token_is(tokens, i + 1, "few") || token_is(tokens, i + 1, "couple");
+    size_t lead = i > 0 && ANY(tokens, i - 1, "the", "its", "all") ? i - 1 : i;
+    if (ANY(tokens, i, "bits") && (lead == 0 || tokens->at[lead - 1].stop != STOP_NONE) &&
+        tokens->at[i].stop == STOP_NONE && !ANY(tokens, i + 1, "of", "and", "missing", "gone"))
+        return false; // "bits are rusty": of a brace
     return grain || some || token_among(tokens, i, amounts, COUNT(amounts)) ||
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
 }
@@ -196,6 +200,28 @@ static bool is_cutting_iron(const struct fault_reader *r, size_t i) {
     return !stuff && !(i > 0 && ANY(tokens, i - 1, "cast", "wrought", "of", "in"));
 }
 
+// "Rocker, one rocker is split": what it rocks on.
+bool spot_is_rocker(const struct note *note, size_t i) {
+    const char *type = note->record->type.value;
+    if (i == 0 || !ANY(&note->tokens, i, "rocker", "rockers") || !type || !strstr(type, "rocker"))
+        return false;
+    return (token_is(&note->tokens, i, "rockers") && note->taken[i] != TAKEN_TYPE) ||
+           ANY(&note->tokens, i - 1, "one", "left", "right", "other", "each", "front", "back", "near", "off");
+}
+
+// "Table is rusty", "the bed is scored" of a machine.
+static bool is_machine_part(const struct fault_reader *r, size_t i) {
+    static const char *const machines[] = {"saw",        "press",  "planer",  "lathe",   "sander", "jointer",
+                                           "grinder",    "drill",  "shaper",  "milling", "mortis", "router",
+                                           "guillotine", "cutter", "trimmer", "vise",    "vice"};
+    const char *type = r->note->record->type.value;
+    if (!type || !ANY(&r->note->tokens, i, "table", "tables", "bed", "beds", "column", "fence")) return false;
+    if (r->note->taken[i] == TAKEN_TYPE) return false;
+    for (size_t k = 0; k < COUNT(machines); k++)
+        if (strstr(type, machines[k])) return true;
+    return false;
+}
+
 // "Decanter and six glasses, one glass chipped": what comes with the thing has faults of its own.
 static bool is_included(const struct fault_reader *r, size_t i) {
     const struct record *record = r->note->record;
@@ -221,7 +247,7 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
         ANY(tokens, i - 1, "high", "raised", "low", "sunken"))
         return 1; // "gilding worn on the high spots"
-    if (is_cutting_iron(r, i)) return 1;
+    if (is_cutting_iron(r, i) || is_machine_part(r, i) || spot_is_rocker(r->note, i)) return 1;
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);
     bool amount = n == 1 && (token_is(tokens, i, "bit") || token_is(tokens, i, "touch")); // "a bit of rust"

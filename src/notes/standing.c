@@ -25,14 +25,17 @@ static bool any(const struct note *note, size_t i, const char *const *words, siz
 // Nouns that stand for the thing's own look, and shape or number words for the thing itself.
 static bool is_vague(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "color",        "colour",     "colored", "coloured", "finish",     "glaze",    "design",  "pattern",
-        "trim",         "tone",       "toned",   "body",     "ware",       "piece",    "one",     "ones",
-        "decoration",   "accents",    "accent",  "motif",    "print",      "stripe",   "stripes", "style",
-        "shape",        "shaped",     "type",    "set",      "pair",       "item",     "thing",   "detail",
-        "details",      "look",       "wash",    "weave",    "fabric",     "material", "theme",   "work",
-        "construction", "plaid",      "check",   "ground",   "background", "dots",     "spots",   "dot",
-        "overall",      "throughout", "inside",  "outside",  "lettering",  "flecks",   "swirl",   "swirls",
-        "lines",        "line",       "numbers", "stuff",    "metal",      "halves",   "half"};
+        "color",      "colour",     "colored",     "coloured",  "finish",  "glaze",        "design",
+        "pattern",    "trim",       "tone",        "toned",     "body",    "ware",         "piece",
+        "one",        "ones",       "decoration",  "accents",   "accent",  "motif",        "print",
+        "stripe",     "stripes",    "style",       "shape",     "shaped",  "type",         "set",
+        "pair",       "item",       "thing",       "detail",    "details", "look",         "wash",
+        "weave",      "fabric",     "material",    "theme",     "work",    "construction", "plaid",
+        "check",      "ground",     "background",  "dots",      "spots",   "dot",          "overall",
+        "throughout", "inside",     "outside",     "lettering", "flecks",  "swirl",        "swirls",
+        "lines",      "line",       "numbers",     "stuff",     "metal",   "halves",       "half",
+        "sponging",   "stenciling", "stencilling", "graining",  "banding", "speckling",    "mottling",
+        "tooling"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -119,7 +122,8 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
 // A word behind which no noun is to be expected: "all over", "obviously".
 static bool is_past(const struct note *note, size_t i) {
     static const char *const words[] = {"all",    "throughout", "together", "maybe",     "too",
-                                        "though", "inside",     "outside",  "according", "per"};
+                                        "though", "inside",     "outside",  "according", "per",
+                                        "mixed",  "assorted",   "mainly",   "alike"};
     const char *word = note->tokens.at[i].fold;
     size_t n = strlen(word);
     return any(note, i, words, COUNT(words)) || (n > 5 && text_same(word + n - 2, "ly"));

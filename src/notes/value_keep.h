@@ -19,5 +19,6 @@ void value_read_stuffs(struct note *note);
 
 // "Apple handle", "table, cherry": the wood of a tree at token `i`; false where it is none. value_stuffs.c
 bool value_read_fruitwood(struct note *note, size_t i, size_t n);
+bool value_read_plates(struct note *note, size_t i, size_t n);
 
 #endif

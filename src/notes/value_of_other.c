@@ -83,7 +83,8 @@ static bool is_unclouded(const struct note *note, size_t i) {
     if (i > 1 && ANY(tokens, i - 2, "glass", "crystal")) return false; // "the glass is clear"
     return token_is(tokens, i, "clear") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            ANY(tokens, i - 1, "is", "are", "was", "looks", "seems", "stays", "very", "quite", "nice", "still",
-               "left", "right", "one", "both", "lens", "lenses", "prisms", "optics", "view", "all", "dial");
+               "left", "right", "one", "both", "lens", "lenses", "prisms", "optics", "view", "all", "dial",
+               "holes", "hole", "jet", "jets", "bore", "pipe", "drain", "vent", "barrel", "spout", "flue");
 }
 
 // "Runs smooth", "the other straight", "fringe short at one end": how it goes, or how a part of it is.
@@ -123,7 +124,31 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
     return !(wordbook_find(note->book, head, strlen(head), &entry) && (entry.uses & (1u << USE_PART)));
 }
 
+// "Plane stamped with an owner's name", "branded by a past owner": how a mark was made.
+static bool is_of_a_mark(const struct note *note, size_t i) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "stamped", "branded", "impressed", "punched", "incised") ||
+        !ANY(tokens, i + 1, "with", "by"))
+        return false;
+    for (size_t k = i + 2; k < i + FAR && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "name", "names", "number", "numbers", "initials", "owner", "owner's", "maker",
+                "maker's", "mark", "marks", "letters", "crown", "arrow", "date") ||
+            note->taken[k] == TAKEN_MARK)
+            return true;
+    return false;
+}
+
+// "Rubber stamp rack", "paper clips": no stuff of what holds them.
+static bool is_in_a_name(const struct tokens *tokens, size_t i) {
+    return (ANY(tokens, i, "rubber") && ANY(tokens, i + 1, "stamp", "stamps", "band", "bands")) ||
+           (ANY(tokens, i, "paper") && ANY(tokens, i + 1, "clip", "clips", "fastener", "knife", "weight")) ||
+           (ANY(tokens, i, "cork") && ANY(tokens, i + 1, "screw", "screws", "borer", "borers"));
+}
+
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
+    if (use == USE_TECHNIQUE && is_of_a_mark(note, i)) return true;
+    if (use == USE_MATERIAL && is_in_a_name(&note->tokens, i)) return true;
     if (use == USE_COLOR && (is_of_letters(note, i, n) || is_written_in(note, i) || is_unclouded(note, i)))
         return true;
     if (use == USE_MATERIAL &&
@@ -145,6 +170,12 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
         text_same(family->rule.id, "clocks-watches"))
         return true; // the glass of a watch
     if (n == 1 && is_of_conduct(note, i)) return true;
+    if (use == USE_MATERIAL && n == 1 && i > 0 &&
+        ANY(&note->tokens, i, "cork", "rubber", "slate", "sponge", "iron", "marble") &&
+        ANY(&note->tokens, i - 1, "a", "one", "no", "its", "another") &&
+        (i + 1 >= note->tokens.count || note->tokens.at[i + 1].stop != STOP_NONE ||
+         ANY(&note->tokens, i + 1, "and", "in", "with", "&", "but", "to", "for")))
+        return true; // "jug with a cork": a part
     return is_of_a_mend(note, i) ||
            (use == USE_MATERIAL && (is_faulty_part(note, i, n) || is_of_inside(note, i, n)));
 }

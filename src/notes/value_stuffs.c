@@ -7,6 +7,7 @@
 #include "notes/chunk.h"
 #include "notes/standing.h"
 #include "notes/value_keep.h"
+#include "notes/value_of_other.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -183,6 +184,26 @@ bool value_read_fruitwood(struct note *note, size_t i, size_t n) {
         note, "material",
         arena_format(note->arena, ANY(tokens, i, "apple", "pear") ? "%swood" : "%s wood", tokens->at[i].fold),
         of ? arena_string(note->arena, of) : NULL, i, i + 1, value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}
+
+// "Mahogany with brass plates", "a copper plate on the toe": a part, and nothing that was plated.
+bool value_read_plates(struct note *note, size_t i, size_t n) {
+    static const char *const leads[] = {"a",      "an",   "the",   "one",  "small",
+                                        "little", "oval", "round", "with", "shaped"};
+    const struct tokens *tokens = &note->tokens;
+    if (n != 2 || !ANY(tokens, i + 1, "plate", "plates") ||
+        !ANY(tokens, i, "brass", "copper", "steel", "iron", "zinc", "lead", "bronze", "nickel", "tin"))
+        return false;
+    bool many = token_is(tokens, i + 1, "plates");
+    bool one = i > 0 && token_among(tokens, i - 1, leads, COUNT(leads)) && !ANY(tokens, i, "nickel") &&
+               (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                ANY(tokens, i + 2, "on", "at", "to", "in", "with", "engraved", "stamped", "screwed", "says",
+                    "reads", "over", "under", "marked", "and"));
+    if ((!many && !one) || value_is_of_other(note, i, n, USE_MATERIAL)) return false;
+    value_keep(note, "material", arena_string(note->arena, tokens->at[i].fold), tokens->at[i + 1].fold, i,
+               i + 1, value_sure(note, i, i + 1));
     note_take(note, i, i + 1, TAKEN_VALUE);
     return true;
 }

@@ -593,7 +593,7 @@ void read_values(struct note *note) {
         size_t n = word_at(note, i, standing_uses, &entry);
         if (!n || !note_free(note, i, i + n)) continue;
         if (note->fault_word[i] && !is_made_so(note, i, n, &entry)) continue;
-        read_value(note, i, n, &entry);
+        if (!value_read_plates(note, i, n)) read_value(note, i, n, &entry);
         i += n - 1;
     }
     value_read_stuffs(note);
