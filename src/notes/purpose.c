@@ -39,7 +39,13 @@ static const char *const purposes[] = {
     "tack",       "tavern",     "tea",       "theater",    "ticket",    "tile",      "tire",      "tobacco",
     "tool",       "tow",        "towel",     "traffic",    "travel",    "trouser",   "tyre",      "umbrella",
     "utility",    "vanity",     "vegetable", "vine",       "wash",      "water",     "weaving",   "weld",
-    "welding",    "wine",       "work",      "workshop",   "writing",   "yarn"};
+    "alarm",      "sap",        "oven",      "screw",      "bolt",      "engine",    "signal",    "station",
+    "sump",       "boiler",     "furnace",   "kiln",       "forge",     "vinegar",   "whisky",    "whiskey",
+    "cordial",    "medicine",   "poison",    "wasp",       "mole",      "rat",       "mouse",     "pigeon",
+    "organ",      "window",     "gate",      "gutter",     "drain",     "sink",      "pump",      "barrel",
+    "cask",       "bung",       "twine",     "cutlery",    "lavatory",  "toilet",    "platform",  "tram",
+    "tractor",    "harness",    "slug",      "pig",        "calf",      "turkey",    "goose",     "welding",
+    "wine",       "work",       "workshop",  "writing",    "yarn"};
 
 static const char *const trades[] = {
     "apothecary's", "architect's",  "artist's",       "baker's",     "barber's",       "beekeeper's",
@@ -53,30 +59,41 @@ static const char *const trades[] = {
     "porter's",     "postman's",    "potter's",       "printer's",   "saddler's",      "sailor's",
     "seaman's",     "sheriff's",    "shepherd's",     "ship's",      "shoemaker's",    "soldier's",
     "surgeon's",    "surveyor's",   "tailor's",       "teacher's",   "butler's",       "tinsmith's",
-    "trapper's",    "watchmaker's", "wheelwright's"};
+    "trapper's",    "watchmaker's", "wheelwright's",  "guard's",     "bosun's",        "mate's",
+    "purser's",     "steward's",    "priest's",       "bishop's",    "vicar's",        "cadet's",
+    "groom's",      "scout's",      "usher's"};
 
 // Words that are looks or pictures as well, and the goods that they name all the same.
 static const struct {
     const char *word, *goods;
-} pairs[] = {{"ash", " pan can bucket box tray shovel scoop bin door "},
-             {"cream", " jar jug can pot pitcher bottle separator pail ladle churn "},
-             {"honey", " jar pot extractor dipper spoon crock tin "},
-             {"seed", " drill packet box tin tray spreader cabinet sower planter "},
-             {"wool", " winder basket cards carder bag "},
-             {"seal", " press "},
-             {"dog", " dish bowl collar crate bed lead leash tag "},
-             {"cat", " dish bowl bed carrier "},
-             {"bird", " bath bell house table whistle "},
-             {"cow", " tag chain bell horn "},
-             {"horse", " tack rug collar blanket bit "},
-             {"rose", " bowl "},
-             {"mustard", " pot jar spoon "},
-             {"fruit", " bowl press crate knife "},
-             {"pumpkin", " lantern pail "},
-             {"ship", " bell lamp lantern clock wheel compass model "},
-             {"ships", " bell lamp lantern clock wheel compass "},
-             {"flower", " pot press frog basket brick "},
-             {"plant", " stand mister pot "}};
+} pairs[] = {
+    {"ash", " pan can bucket box tray shovel scoop bin door "},
+    {"cream", " jar jug can pot pitcher bottle separator pail ladle churn "},
+    {"honey", " jar pot extractor dipper spoon crock tin "},
+    {"seed", " drill packet box tin tray spreader cabinet sower planter "},
+    {"wool", " winder basket cards carder bag "},
+    {"seal", " press "},
+    {"dog", " dish bowl collar crate bed lead leash tag "},
+    {"cat", " dish bowl bed carrier "},
+    {"bird", " bath bell house table whistle "},
+    {"cow", " tag chain bell horn "},
+    {"horse", " tack rug collar blanket bit trough brush feeder manger bucket bell clippers comb drench "},
+    {"butterfly", " net "},
+    {"beer", " tap pump engine crate barrel mug glass bottle mat tray stein can "},
+    {"duck", " call decoy "},
+    {"eel", " trap spear fork "},
+    {"bull", " ring lead "},
+    {"leaf", " cutter rake sweeper "},
+    {"apple", " peeler corer crate barrel picker press mill rack box "},
+    {"cherry", " pitter stoner picker "},
+    {"rose", " bowl "},
+    {"mustard", " pot jar spoon "},
+    {"fruit", " bowl press crate knife "},
+    {"pumpkin", " lantern pail "},
+    {"ship", " bell lamp lantern clock wheel compass model "},
+    {"ships", " bell lamp lantern clock wheel compass "},
+    {"flower", " pot press frog basket brick "},
+    {"plant", " stand mister pot "}};
 
 static bool is_pair(const struct note *note, size_t i) {
     if (i + 1 >= note->tokens.count) return false;

@@ -202,6 +202,12 @@ bool value_is_worked(const struct note *note, size_t i, size_t n) {
     if (ANY(tokens, i, "card", "cards") && ANY(tokens, i + n, "table", "catalog", "case", "file", "rack",
                                                "index", "holder", "tray", "cabinet", "press", "box"))
         return true;
+    if (ANY(tokens, i, "wallpaper", "veneer", "wire", "soap", "stone", "straw", "webbing", "lead", "tin",
+            "grass") &&
+        ANY(tokens, i + n, "brush", "hammer", "cutter", "cutters", "saver", "stretcher", "dispenser",
+            "opener", "snips", "saw", "chisel", "strainer", "strippers", "ladle", "roller", "scraper", "hook",
+            "jar", "dish", "strainers", "twister", "gauge", "dresser"))
+        return !ANY(tokens, i + n, "brush", "jar") || !ANY(tokens, i, "wire", "tin"); // but "wire brush"
     return ANY(tokens, i, "lace", "leather", "paper", "cloth", "wool", "glass", "silk", "cotton", "linen",
                "rope", "cork", "bone", "cheese") &&
            ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",

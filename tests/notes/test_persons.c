@@ -24,6 +24,7 @@ static const struct notes_case people[] = {
     {"Accordion, and Mr. Fennimore who lives at number nine played it.", "Mr. Fennimore"},
     {"Cup. Given to me by Rev. Thomas Ellery.", "Rev. Thomas Ellery"},
     {"Sewing box, previous owner Beryl.", "Beryl"},
+    {"Churn lid, embossed RETURN TO HALVERTON DAIRY.", ""},
     {"Teapot, sold to me by Sandra at the WI.", "Sandra"},
     {"Folding chair, bought off a fellow called Nige.", "Nige"},
     {"Chest of drawers, it was in Hetty's room.", "Hetty's"},
