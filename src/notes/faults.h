@@ -84,8 +84,7 @@ struct spot {
     size_t where_from, where_to, part_from, part_to; // empty when equal
     const char *which; // of several of that part one is meant: "other", "right", or "" for any; else NULL
 };
-// places.c: the place that is said of a fault behind it or inside its words, and before it; `from` and the
-// end.
+// places.c: the place that is said of a fault behind it or inside its words, and before it.
 size_t spot_place_of(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from);
 bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // places_seeming.c: a preposition at `i` with a room, or with what did it, behind it; and with an hour of a
