@@ -22,9 +22,8 @@ static bool in_other(const struct fault_reader *r, size_t part, size_t fault) {
 
 // "Signal lamp with a chip", "the lamp is dented": the thing itself is no part of it.
 static bool is_thing(const struct fault_reader *r, size_t last) {
-    if (spot_is_rocker(r->note, last)) return false;
     const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
-    bool usual = spot_usual(&r->note->tokens.at[last]); // "handle loose. copper pot.": all the same
+    bool usual = spot_is_rocker(r->note, last) || spot_usual(&r->note->tokens.at[last]); // "lid loose. pot."
     if (r->note->taken[last] == TAKEN_TYPE && (!usual || token_is(&r->note->tokens, last + 1, "with")))
         return true;
     return type && !usual && !strstr(type, " and ") && r->note->record->count < 2 &&
