@@ -143,20 +143,6 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
            (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
-// "I have no speakers", "I've no bulb that fits": what the seller has not got to try it with.
-static bool is_means(const struct tokens *tokens, size_t cue, size_t to) {
-    static const char *const means[] = {"speaker", "bulb",      "battery", "film",    "tape",    "record",
-                                        "amp",     "socket",    "charger", "lead",    "plug",    "disc",
-                                        "cable",   "amplifier", "adapter", "adaptor", "console", "needle",
-                                        "fuel",    "paraffin",  "gas",     "string",  "reel",    "player"};
-    while (cue > 0 && ANY(tokens, cue - 1, "got", "had", "have")) cue--;
-    bool seller = ANY(tokens, cue, "i've", "ive", "we've") ||
-                  (cue > 0 && ANY(tokens, cue - 1, "i", "we", "i've", "ive", "we've"));
-    for (size_t k = 0; seller && k < COUNT(means); k++)
-        if (text_same(tokens->at[to - 1].one, means[k])) return true;
-    return false;
-}
-
 // "No weights" of a balance, "no line" of a reel.
 static bool is_weighed_with(const char *type, const char *head) {
     if (text_same(head, "weight"))
@@ -244,7 +230,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     bool made = to > from + 1 || (from > 0 && note->taken[from - 1] == TAKEN_VALUE); // "its wooden grip"
     if (is_quality(head) && !((made || (id && text_same(id, "sports"))) && text_same(head, "grip")))
         return NULL;
-    if (only_no && is_means(&note->tokens, cue_from, to)) return NULL;
+    if (only_no && absent_is_means(&note->tokens, cue_from, to)) return NULL;
     if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
         ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",
             "contents"))
@@ -496,15 +482,6 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
            (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
-// "I don't have a turntable": what the seller would try it with, and none of its parts.
-static bool is_own_means(const struct tokens *tokens, size_t i, size_t end) {
-    return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
-           ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
-           ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",
-               "viewer", "tester", "meter", "multimeter", "gauge", "scales", "loupe", "magnifier",
-               "blacklight", "stereo", "hi-fi", "hifi", "computer", "pc", "console");
-}
-
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -525,7 +502,7 @@ void read_absent(struct fault_reader *r) {
             if (back) continue;
             bool cell =
                 token_is(tokens, i + n - 1, "new") && ANY(tokens, end - 1, "battery", "batteries", "cells");
-            if (cell || is_own_means(tokens, i, end)) {
+            if (cell || absent_is_own_means(tokens, i, end)) {
                 i = end - 1;
                 continue;
             }

@@ -114,6 +114,18 @@ static bool has_horn(const char *type) {
     return false;
 }
 
+// "6 cups and 5 plates": are there several of what the word names?
+static bool is_counted(const struct fault_reader *r, const char *word) {
+    enum { BACK = 2 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        if (tokens->at[i].one == tokens->at[i].fold || !text_same(tokens->at[i].one, word)) continue;
+        for (size_t n = 1; n <= BACK && n <= i && tokens->at[i - n].stop == STOP_NONE; n++)
+            if (degrees_number(tokens, i - n) > 1) return true;
+    }
+    return false;
+}
+
 const struct flaw *absent_kind_here(const struct fault_reader *r, const char *part, int count) {
     static const char *const sides[] = {"left ", "right ", "upper ", "lower ", "rear "};
     for (size_t i = 0; i < COUNT(sides); i++)
@@ -153,8 +165,12 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     if (leaves && text_same(head, "cover")) return ruleset_flaw(note->rules, "binding-weak");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)
                                   : kind_by_family(r, absent_kind(note->arena, note->rules, part), part);
-    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware");
-    bool several = service ? !text_same(part, "box") : count > 1 && !is_one_thing(family);
+    const char *set = strrchr(type, ' ');
+    bool service = strstr(type, "service") || strstr(type, "cutlery") || strstr(type, "flatware") ||
+                   (set && text_same(set + 1, "set") && is_counted(r, head));
+    bool several = service ? !strstr(" box case stand bag key lid instructions manual ",
+                                     arena_format(note->arena, " %s ", head))
+                           : count > 1 && !is_one_thing(family);
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
     return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
 }

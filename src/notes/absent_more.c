@@ -300,3 +300,32 @@ bool absent_is_sort(const struct fault_reader *r, size_t i) {
     return type && i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
            text_same(tokens->at[i].one, say_singular(r->note->arena, head ? head + 1 : type));
 }
+
+// "I have no speakers", "I've no bulb that fits": what the seller has not got to try it with.
+bool absent_is_means(const struct tokens *tokens, size_t cue, size_t to) {
+    static const char *const means[] = {"speaker", "bulb",      "battery", "film",    "tape",    "record",
+                                        "amp",     "socket",    "charger", "lead",    "plug",    "disc",
+                                        "cable",   "amplifier", "adapter", "adaptor", "console", "needle",
+                                        "fuel",    "paraffin",  "gas",     "string",  "reel",    "player"};
+    while (cue > 0 && ANY(tokens, cue - 1, "got", "had", "have")) cue--;
+    bool seller = ANY(tokens, cue, "i've", "ive", "we've") ||
+                  (cue > 0 && ANY(tokens, cue - 1, "i", "we", "i've", "ive", "we've"));
+    for (size_t k = 0; seller && k < COUNT(means); k++)
+        if (text_same(tokens->at[to - 1].one, means[k])) return true;
+    // "We've no landline so no way of testing it"
+    enum { AHEAD = 6 };
+    for (size_t i = to; seller && i < to + AHEAD && i < tokens->count; i++) {
+        if (ANY(tokens, i, "test", "testing", "try", "trying", "untested")) return true;
+        if (tokens->at[i].stop >= STOP_SENTENCE) break;
+    }
+    return false;
+}
+
+// "I don't have a turntable": what the seller would try it with, and none of its parts.
+bool absent_is_own_means(const struct tokens *tokens, size_t i, size_t end) {
+    return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
+           ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
+           ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",
+               "viewer", "tester", "meter", "multimeter", "gauge", "scales", "loupe", "magnifier",
+               "blacklight", "stereo", "hi-fi", "hifi", "computer", "pc", "console");
+}

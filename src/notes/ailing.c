@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/of_use.h"
 #include "notes/stuff.h"
 #include "text/order.h"
 
@@ -548,7 +549,7 @@ void read_ailing(struct fault_reader *r) {
                         r->note->arena, "%s %s", other.which,
                         say_singular(r->note->arena, fault_place(r->note, other.part_from, other.part_to)))
                   : fault_place(r->note, from, part + 1);
-        fault_tell(r, &hit, kind, name, NULL);
+        if (!fault_is_of_use(r, &hit)) fault_tell(r, &hit, kind, name, NULL);
         i += n - 1;
     }
 }

@@ -147,6 +147,14 @@ static bool goes_on(const struct fault_reader *r, size_t i) {
                "fell", "one");
 }
 
+size_t degree_cut(const struct tokens *tokens, size_t from, size_t at) {
+    while (at > from && tokens->at[at - 1].stop == STOP_NONE &&
+           (degree_stem(tokens, at - 1) || spot_article(tokens, at - 1) ||
+            ANY(tokens, at - 1, "very", "quite", "rather")))
+        at--;
+    return at;
+}
+
 void degree_around(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                    struct around out[AROUND_COUNT]) {
     const struct tokens *tokens = &r->note->tokens;
@@ -163,6 +171,8 @@ void degree_around(const struct fault_reader *r, const struct fault_hit *hit, co
         behind.to++;
     }
     size_t start = behind.to;
+    if (!open && start < tokens->count && is_other(r, hit, kind, start))
+        behind.to = degree_cut(tokens, hit->to, start);
     while (start < tokens->count && tokens->at[start].stop >= STOP_SENTENCE) start++;
     bool asked = token_is(tokens, behind.to, "?"); // "scratches? a few hairline ones"
     if (open && start > behind.to && start < tokens->count && (asked || goes_on(r, start))) {

@@ -90,6 +90,12 @@ static bool is_other_fault(const struct tokens *tokens, const struct fault_hit *
                 "check", "checks");
 }
 
+bool degree_leads(const struct fault_reader *r, size_t end) {
+    const struct tokens *tokens = &r->note->tokens;
+    return end > 0 && end < tokens->count && r->scope.fault[end] && !r->part[end] &&
+           tokens->at[end - 1].stop == STOP_NONE && degree_adverb(tokens, end - 1);
+}
+
 static enum severity told_behind(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t n;
@@ -99,6 +105,7 @@ static enum severity told_behind(const struct fault_reader *r, const struct faul
         if (is_other_fault(tokens, hit, i)) break;
         enum severity found = degree_word_behind(r, i, &n);
         if (found && degree_is_of_goods(r, i, n)) found = SEVERITY_UNKNOWN;
+        if (found && degree_leads(r, i + n)) break;
         static const char *const moves[] = {"goes", "turns", "moves", "slides", "runs", "travels", "winds"};
         if (found == SEVERITY_HEAVY && degree_is_whole(tokens, i, n) && i > hit->to &&
             token_among(tokens, i - 1, moves, COUNT(moves)) && !strcmp(hit->kinds[0]->rule.id, "seized"))
@@ -149,7 +156,7 @@ static enum severity apart(const struct fault_reader *r, const struct fault_hit 
             at++;
         if (is_other_fault(tokens, hit, at)) return SEVERITY_UNKNOWN;
         enum severity found = degree_word_behind(r, i + 1, &n), own;
-        if (found && degree_is_of_goods(r, i + 1, n)) return SEVERITY_UNKNOWN;
+        if (found && (degree_is_of_goods(r, i + 1, n) || degree_leads(r, i + 1 + n))) return SEVERITY_UNKNOWN;
         if (found == SEVERITY_HEAVY && degree_tell_is(r, hit, i + 1, n, &own) && own != found)
             return SEVERITY_UNKNOWN; // "glued, solid"
         if (found) return damped(tokens, i + 1, found);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 // Every fault word of a note becomes a flaw, an entry of `clear` or of `unchecked`, or is left out for a
 // reason that is kept. A statement that it is there outranks a denial of the whole; the same stands once.
-#include "notes/any.h"
-#include "notes/faults.h"
-#include "notes/kind_goods.h"
+#include <string.h>
 
+#include "notes/any.h"
 #include "notes/fault_size.h"
+#include "notes/kind_goods.h"
+#include "notes/of_use.h"
 #include "notes/traces.h"
 #include "text/order.h"
-#include <string.h>
 
 static bool same(const char *a, const char *b) {
     return (!a && !b) || (a && b && text_same(a, b));
@@ -436,6 +436,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);
     fault_take_own_part(r, hit, &spot);
     fault_take_part_of_thing(r, hit, &spot);
+    fault_drop_means(r, hit, &spot);
     const char *place = NULL;
     const struct flaw *kind = running_partly(r, hit, kind_at_spot(r, hit, &spot, &place));
     if (!kind) return; // its file is broken

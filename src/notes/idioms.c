@@ -36,6 +36,9 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true; // of a screw
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    if (n == 1 && use == USE_COLOR && ANY(tokens, i, "browns", "blacks", "yellows", "greens") &&
+        ANY(tokens, i + 1, "both", "the", "it", "evenly", "bread", "nicely", "toast", "well", "one"))
+        return true; // "browns both sides"
     if (use == USE_THEME && ANY(tokens, i, "number", "numbers", "letter", "letters"))
         return !ANY(tokens, i + n, "blocks", "cards", "design", "print", "pattern",
                     "puzzle"); // "lume numbers"

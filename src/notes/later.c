@@ -153,7 +153,8 @@ static enum severity core_at(const struct fault_reader *r, size_t i, struct stat
     size_t n;
     enum severity found = token_is(tokens, i, "solid") ? SEVERITY_UNKNOWN : degree_word_behind(r, i, &n);
     told->of_all |= token_is(tokens, i, "nothing") || token_is(tokens, i, "none");
-    if (found && degree_is_of_goods(r, i, n)) return SEVERITY_UNKNOWN; // "slightly tapered"
+    if (found && (degree_is_of_goods(r, i, n) || degree_leads(r, i + n)))
+        return SEVERITY_UNKNOWN; // "slightly tapered"
     if (!found && (n = nothing_at(r, i)) != 0) found = SEVERITY_LIGHT;
     if (found) {
         *end = i + n;

@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/lacking.h"
+#include "notes/of_use.h"
 #include "text/order.h"
 #include "text/utf8.h"
 
@@ -365,8 +366,8 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
         ANY(tokens, hit->to - 1, "folds", "fold", "creases") && degrees_number(tokens, hit->from) &&
         ANY(tokens, hit->from - 1, "on", "at", "along", "across", "in", "near", "by"))
         return true; // "patched on three folds": where
-    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || is_of_cause(r, hit) ||
-        is_hole_for_it(tokens, hit))
+    if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || fault_is_of_use(r, hit) ||
+        is_of_cause(r, hit) || is_hole_for_it(tokens, hit))
         return true;
     if (token_is(tokens, hit->to - 1, "go") && !token_is(tokens, hit->to - 2, "let") &&
         token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/of_use.h"
 #include "notes/stuff.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -417,6 +418,7 @@ void read_misbehaves(struct fault_reader *r) {
         size_t from = part ? part - 1 : 0;
         while (part && from > 0 && r->part[from - 1]) from--;
         struct fault_hit hit = {.from = i, .to = i + n, .kinds = {kind}, .kind_count = 1};
+        if (fault_is_of_use(r, &hit)) continue;
         const char *name = part             ? fault_place(r->note, from, part)
                            : one && one < i ? fault_place(r->note, one - 1, i)
                                             : NULL;

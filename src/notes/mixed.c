@@ -77,6 +77,9 @@ static bool words_at(const struct note *note, size_t i, bool counted, struct ent
         !ANY(tokens, end, "and", "plus", "&", "with", "w/", "from", "for", "in", "that", "(", "seized",
              "missing", "all", "both"))
         return false;
+    if (end + 1 < tokens->count && ANY(tokens, end, "missing") && tokens->at[end + 1].stop != STOP_NONE)
+        return false; // "one spoon missing", but "a plane missing its blade"
+    if (end + 1 >= tokens->count && ANY(tokens, end, "missing")) return false;
     entry->from = i;
     entry->to = end;
     return note_free(note, i, end);

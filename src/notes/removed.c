@@ -204,7 +204,8 @@ static void read_cleaning(struct scope *s, size_t verb) {
                                        "soaked",  "steamed", "boiled",    "oiled",    "greased", "tapped"};
     static const char *const rough[] = {"chipped", "scratched", "sanded"};
     static const char *const persons[] = {"i", "i've", "i'd", "we", "we've", "ive"};
-    static const char *const between[] = {"have", "had", "just", "even", "only", "also", "gently", "lightly"};
+    static const char *const between[] = {"have", "had",  "just",   "even",    "only",
+                                          "also", "wire", "gently", "lightly", "hand"};
     static const char *const tools[] = {"brush", "wool",  "spoon", "cloth", "knife",  "nail", "thumbnail",
                                         "coin",  "blade", "rag",   "pad",   "sponge", "off",  "away"};
     enum { FAR = 8 };
@@ -224,10 +225,26 @@ static void read_cleaning(struct scope *s, size_t verb) {
     if (tool) scope_mark(s, verb, verb + 1, STANCE_OTHER, at - 1);
 }
 
+// "Emptied the crumbs", "swept out the dust".
+static void read_emptied(struct scope *s, size_t verb) {
+    static const char *const acts[] = {"emptied", "swept", "hoovered", "vacuumed", "shook",
+                                       "tipped",  "blew",  "cleared",  "rinsed",   "dusted"};
+    static const char *const between[] = {"out", "off", "away", "all", "of",
+                                          "the", "any", "its",  "old", "some"};
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_among(tokens, verb, acts, COUNT(acts))) return;
+    size_t at = verb + 1;
+    while (tokens->at[at - 1].stop == STOP_NONE && token_among(tokens, at, between, COUNT(between))) at++;
+    if (at == verb + 1 || at >= tokens->count || !s->fault[at] || !can_be_removed(s, at)) return;
+    if (!scope_left(s, scope_clause_start(s, verb), verb, at + 1))
+        scope_mark(s, verb, at + 1, STANCE_PAST, verb);
+}
+
 void scope_removed(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i + 1 < tokens->count; i++) {
         if (is_verb(tokens, i) && !read_between(s, i)) read_behind(s, i);
         read_cleaning(s, i);
+        read_emptied(s, i);
     }
 }

@@ -51,6 +51,7 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
            !(tokens->at[w.to].stop != STOP_NONE &&
              (degree_opens_praise(r, w.to + 1) || opens_part_fault(r, w.to + 1))))
         w.to++;
+    if (w.to < tokens->count && is_other(r, hit, kind, w.to)) w.to = degree_cut(tokens, hit->to, w.to);
     return w;
 }
 

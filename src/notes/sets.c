@@ -281,8 +281,13 @@ static void read_slots(struct fault_reader *r, size_t i) {
                 !ANY(tokens, k + b, "inches", "in", "cm", "mm", "are", "is", "have", "has", "with", "of");
             noun &= !r->part[k + b] && !AMONG(tokens, k + b, slots) && r->note->taken[k] != TAKEN_MEASURE;
             bool of_them = ANY(tokens, k + b, "filled", "full", "used", "occupied");
-            if (have < all && (noun || of_them) && is_over(tokens, k + b + 1))
+            if (have < all && (noun || of_them) && is_over(tokens, k + b + 1)) {
+                struct record *record = r->note->record;
+                size_t before = record->flaw_count;
                 tell(r, all - have, 0, i, k + b + 1);
+                if (noun && record->flaw_count > before)
+                    record->flaws[before].part = arena_string(r->note->arena, tokens->at[k + b].one);
+            }
             return;
         }
         bool place = ANY(tokens, k, "in", "the", "its") ||

@@ -566,9 +566,9 @@ bool spot_of_heading(const struct fault_reader *r, const struct fault_hit *hit, 
 
 // "The head is slack and has a small tear".
 static bool has_too(const struct tokens *tokens, size_t i) {
-    while (
-        i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
-        (spot_article(tokens, i - 1) || ANY(tokens, i - 1, "small", "little", "few", "some", "long", "big")))
+    while (i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+           (spot_article(tokens, i - 1) || degree_stem(tokens, i - 1) ||
+            ANY(tokens, i - 1, "small", "little", "few", "some", "long", "big", "very", "rather", "quite")))
         i--;
     return i > 1 && ANY(tokens, i - 1, "has", "have") && ANY(tokens, i - 2, "and", "but");
 }

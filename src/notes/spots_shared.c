@@ -121,7 +121,8 @@ static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;
     while (at > 2 && hit->from - at < 4 && tokens->at[at - 1].stop == STOP_NONE &&
-           token_among(tokens, at - 1, between, COUNT(between)))
+           (token_among(tokens, at - 1, between, COUNT(between)) || degree_stem(tokens, at - 1) ||
+            ANY(tokens, at - 1, "very", "rather", "quite")))
         at--;
     if (at == hit->from && token_among(tokens, at, verbs, COUNT(verbs))) at++; // "and [has come loose]"
     if (at < 3 || !token_among(tokens, at - 1, verbs, COUNT(verbs)) || !token_is(tokens, at - 2, "and"))

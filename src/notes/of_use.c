@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+// Words of a fault that tell what a thing is made to do, or what was done with it before it was sold.
+#include "notes/of_use.h"
+
+#include <string.h>
+
+#include "notes/any.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+// The subject before the verb at `i`: the word in front of it, adverbs aside.
+static size_t subject_of(const struct tokens *tokens, size_t i) {
+    while (i > 1 && tokens->at[i - 1].stop == STOP_NONE &&
+           ANY(tokens, i - 1, "still", "also", "now", "just", "both", "all", "and", "even", "always"))
+        i--;
+    return i > 0 && tokens->at[i - 1].stop == STOP_NONE ? i - 1 : SIZE_MAX;
+}
+
+// "Dial spins round and comes back", "the reel turns", "castors swivel": that is what it is for, unless it is
+// said to do so where it should not.
+static bool moves_by_design(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const movers[] = {
+        "dial",      "dials",   "wheel",  "wheels",      "platter",  "turntable", "fan",      "fans",
+        "propeller", "reel",    "reels",  "spool",       "spools",   "crank",     "castor",   "castors",
+        "caster",    "casters", "globe",  "roller",      "rollers",  "rotor",     "spindle",  "pulley",
+        "pulleys",   "chuck",   "drum",   "impeller",    "flywheel", "bearing",   "bearings", "cylinder",
+        "carousel",  "motor",   "bobbin", "weathervane", "vane",     "sails",     "stylus",   "record",
+        "shaft",     "mandrel", "seat",   "beaters",     "gears",    "cogs",      "dasher",   "winder"};
+    static const char *const excess[] = {"freely",  "loosely", "easily", "loose",   "in",   "on",
+                                         "without", "when",    "but",    "instead", "with", "off"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "loose-part")) return false;
+    size_t verb = hit->from;
+    while (verb < hit->to && !ANY(tokens, verb, "spins", "spin", "turns", "turn", "rotates", "rotate",
+                                  "swivels", "swivel", "revolves", "revolve", "twirls", "spinning"))
+        verb++;
+    if (verb == hit->to) return false;
+    size_t subject = verb > hit->from ? verb - 1 : subject_of(tokens, verb);
+    if (subject == SIZE_MAX) return false;
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    // The knob of a brace is turned in the hand.
+    bool of_brace =
+        type && text_same(head ? head + 1 : type, "brace") && ANY(tokens, subject, "knob", "head", "handle");
+    if (!of_brace && !token_among(tokens, subject, movers, COUNT(movers))) return false;
+    return !token_among(tokens, hit->to, excess, COUNT(excess)) || tokens->at[hit->to - 1].stop != STOP_NONE;
+}
+
+// "Repair numbers scratched inside", "a repair ticket": of a paper or a mark, not of a mend.
+static bool is_repair_of_paper(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const papers[] = {"number",  "numbers", "mark",    "marks",   "bill",    "bills",
+                                         "receipt", "ticket",  "tickets", "tag",     "tags",    "label",
+                                         "labels",  "stamp",   "shop",    "man",     "date",    "dates",
+                                         "note",    "notes",   "slip",    "manual",  "service", "log",
+                                         "sticker", "card",    "book",    "history", "records", "invoice"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->kinds[0]->class == CLASS_REPAIR &&
+           ANY(tokens, hit->to - 1, "repair", "repairer's", "repairs") &&
+           tokens->at[hit->to - 1].stop == STOP_NONE && token_among(tokens, hit->to, papers, COUNT(papers));
+}
+
+// "In good nick", "both in great nick": how well it has kept.
+static bool is_state_of_keeping(const struct tokens *tokens, const struct fault_hit *hit) {
+    return hit->to == hit->from + 1 && hit->from > 0 && ANY(tokens, hit->from, "nick", "order", "shape") &&
+           ANY(tokens, hit->from - 1, "good", "great", "decent", "fair", "nice", "lovely", "fine",
+               "excellent", "reasonable", "tidy", "better", "best", "perfect", "super", "cracking", "sound");
+}
+
+// "Top of his crook is broken off and lost": the upper end of it.
+static bool is_top_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "missing-lid")) return false;
+    for (size_t i = hit->from; i + 1 < hit->to; i++)
+        if (ANY(tokens, i, "top", "tops") && ANY(tokens, i + 1, "of", "inch", "half", "end", "part", "bit"))
+            return !ANY(tokens, i + 2, "it", "this", "two", "three");
+    return false;
+}
+
+// "The base is ground flat", "bottom ground and polished": how glass is finished, where no chip is told.
+static bool is_ground_by_maker(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "rim-ground")) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "rim", "lip", "edge", "chip", "chips", "nick", "out", "down")) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < BACK && tokens->at[i - 1].stop == STOP_NONE; i--, n++)
+        if (ANY(tokens, i - 1, "base", "bottom", "underside", "back", "pontil", "foot"))
+            return !ANY(tokens, i - 2, "rim", "edge") && !ANY(tokens, hit->to, "to", "where");
+    return false;
+}
+
+// "I ran my nail over every point", "ran a magnet along it": how it was looked at.
+static bool is_ran_over(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return text_same(hit->kinds[0]->rule.id, "working-tested") && ANY(tokens, hit->from, "ran", "run") &&
+           ANY(tokens, hit->from + 1, "my", "a", "your", "the", "his", "her") &&
+           ANY(tokens, hit->from + 2, "nail", "finger", "fingers", "fingernail", "thumb", "thumbnail", "hand",
+               "hands", "magnet", "cloth", "duster", "comb", "coin", "pin", "brush", "eye", "eyes", "torch",
+               "light", "tongue", "palm");
+}
+
+// "The alarm buzzes", of a buzzer: what it is for.
+static bool is_sound_of_alarm(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->class != CLASS_FUNCTION ||
+        !ANY(tokens, hit->from, "buzzes", "buzz", "buzzed", "buzzing"))
+        return false;
+    size_t subject = subject_of(tokens, hit->from);
+    if (subject != SIZE_MAX &&
+        ANY(tokens, subject, "alarm", "alarms", "buzzer", "doorbell", "bell", "intercom"))
+        return true;
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    if (!type) return false;
+    head = head ? head + 1 : type;
+    return text_same(head, "doorbell") || text_same(head, "buzzer") || text_same(head, "clippers") ||
+           text_same(head, "shaver") || text_same(head, "razor");
+}
+
+// "I borrowed a key to try it: it ticks for a minute", "we have no records so couldn't try it": of the thing,
+// and not of what it was tried with.
+void fault_drop_means(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->class != CLASS_FUNCTION || spot->part_from == spot->part_to ||
+        !ANY(tokens, spot->part_to - 1, "key", "battery", "batteries", "record", "records", "tape", "tapes",
+             "film", "bulb", "charger", "disc", "fuel", "paraffin", "reel", "slides"))
+        return;
+    bool of_it =
+        (hit->from > 0 && token_is(tokens, hit->from - 1, "it")) || ANY(tokens, hit->from, "it", "then");
+    of_it |= ANY(tokens, hit->to - 1, "it", "try", "test") || ANY(tokens, hit->to, "it");
+    if (of_it && !ANY(tokens, spot->part_to, "is", "was", "doesn't", "won't"))
+        spot->part_from = spot->part_to = 0;
+}
+
+bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return moves_by_design(r, hit) || is_repair_of_paper(r, hit) || is_state_of_keeping(tokens, hit) ||
+           is_top_of(r, hit) || is_ground_by_maker(r, hit) || is_ran_over(r, hit) ||
+           is_sound_of_alarm(r, hit);
+}

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: MIT
+// Words of a fault that tell what a thing is made to do, or what was done with it. Private to the room.
+#ifndef NOTES_OF_USE_H
+#define NOTES_OF_USE_H
+
+#include "notes/faults.h"
+
+bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit);
+// Takes from the spot what the thing was only tried with.
+void fault_drop_means(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
+
+#endif
