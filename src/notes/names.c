@@ -97,8 +97,8 @@ static bool is_name_word(const struct note *note, size_t i) {
     if (token_among(&note->tokens, i + 1, likeness, COUNT(likeness))) return false; // "Windsor style chairs"
     if (t->fold[0] && t->fold[1] == '-') return false;                              // "T-bar"
     const char *verb = strrchr(t->fold, '\'');
-    if (verb && (!strcmp(verb, "'ve") || !strcmp(verb, "'ll") || !strcmp(verb, "'re") || !strcmp(verb, "'d") ||
-                 !strcmp(verb, "'t")))
+    if (verb && (!strcmp(verb, "'ve") || !strcmp(verb, "'ll") || !strcmp(verb, "'re") ||
+                 !strcmp(verb, "'d") || !strcmp(verb, "'t")))
         return false; // "We've no"
     const char *last = strrchr(t->fold, '-');
     if (last && (!strcmp(last, "-type") || !strcmp(last, "-style") || !strcmp(last, "-like"))) return false;
