@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/of_use.h"
 #include "text/order.h"
 
 // "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
@@ -174,7 +175,7 @@ static void leave_where_it_lay(const struct fault_reader *r, const struct fault_
         spot->part_from = spot->part_to = 0;
 }
 
-void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+static void take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { BETWEEN_MOST = 6, NAME_MOST = 3 };
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
@@ -209,6 +210,11 @@ void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_h
     if (from == to) return;
     spot->part_from = from;
     spot->part_to = to;
+}
+
+void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    take_part_of_thing(r, hit, spot);
+    fault_drop_means(r, hit, spot);
 }
 
 // "Works on two speeds, third does nothing": which of the speeds does not.

@@ -6,7 +6,6 @@
 #include "notes/any.h"
 #include "notes/fault_size.h"
 #include "notes/kind_goods.h"
-#include "notes/of_use.h"
 #include "notes/traces.h"
 #include "text/order.h"
 
@@ -436,7 +435,6 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     if (!(stance & STANCE_DENIED)) fault_drop_itself(hit, &spot);
     fault_take_own_part(r, hit, &spot);
     fault_take_part_of_thing(r, hit, &spot);
-    fault_drop_means(r, hit, &spot);
     const char *place = NULL;
     const struct flaw *kind = running_partly(r, hit, kind_at_spot(r, hit, &spot, &place));
     if (!kind) return; // its file is broken
