@@ -137,10 +137,13 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
                                           "four", "some",    "any",  "their", "both", "all", "five",
                                           "six",  "several", "most", "half",  "much"};
     static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
+    static const char *const bits[] = {"bits",    "lumps", "pieces", "chunks", "strips", "slivers",
+                                       "patches", "most",  "part",   "parts",  "much",   "half"};
+    bool of = token_among(tokens, i, bits, COUNT(bits)) && token_is(tokens, i + 1, "of");
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
            (token_among(tokens, cue, verbs, COUNT(verbs)) ||
             token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
-           (token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
+           (of || token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
 }
 
 // "No weights" of a balance, "no line" of a reel.

@@ -175,6 +175,7 @@ bool spot_said_apart(const struct fault_reader *reader, const struct fault_hit *
 bool spot_of_heading(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from,
                      size_t *to); // "black frame, chipped on one corner"
 bool spot_made_hole(const struct tokens *tokens, size_t i);
+bool spot_tells_depth(const struct tokens *tokens, size_t i);
 // Is it said of one of the parts: "one of the handles is loose", "the other one is frayed"?
 bool spot_is_of_one(const struct fault_reader *reader, const struct fault_hit *hit);
 // "The knob that covers the gears is loose": the knob, where `*from` to `*to` are the gears.

@@ -34,6 +34,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         (ANY(tokens, i + 1, "stripped", "is", "has", "crossed") ||
          (i > 0 && token_is(tokens, i - 1, "screw"))))
         return true; // of a screw
+    if (n == 1 && token_is(tokens, i, "straight") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+         ANY(tokens, i + 1, "and", "no", "with", "but", "enough", "as")))
+        return true; // "cue straight": not bent
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (n == 1 && use == USE_COLOR && ANY(tokens, i, "browns", "blacks", "yellows", "greens") &&

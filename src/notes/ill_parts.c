@@ -358,7 +358,9 @@ void read_ill_parts(struct fault_reader *r) {
         if (spent && more + 1 < tokens->count && tokens->at[more].stop != STOP_NONE &&
             tokens->at[more].stop <= STOP_CLAUSE && r->scope.fault[more + 1])
             continue;
-        const char *id = spent ? spents[stuff_of_part(r, part)] : NULL;
+        const char *id = !spent                                 ? NULL
+                         : ANY(tokens, part, "strap", "straps") ? "strap-damage"
+                                                                : spents[stuff_of_part(r, part)];
         if (!id) id = n > 1 ? "broken-part" : kind_said(r, i, part);
         const struct flaw *kind = id ? ruleset_flaw(r->note->rules, id) : NULL;
         if (!kind) continue;

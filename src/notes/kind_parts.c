@@ -461,7 +461,7 @@ static const struct meaning {
     {"clasp-fault", .of = PINS, .last = "missing gone lost", .when = hardware, .absent = true},
     {"clasp-fault", "loose-part", .of = PINS, .last = "loose wobbly", .when = hardware},
     {"clasp-fault", "seized", .of = PINS, .last = "stuck stiff turn", .when = hardware},
-    {"zip-fault", "dent-bend", .of = "pull pulls buckle buckles", .last = "bent", .when = zipless},
+    {"zip-fault", "dent-bend", .of = "pull pulls buckle buckles hook hooks", .last = "bent", .when = zipless},
     {"zip-fault", "broken-part", .of = "pull pulls", .last = GONE_OFF, .when = zipless},
     {"zip-fault", .of = "pull pulls eye eyes", .last = "missing gone lost", .when = zipless, .absent = true},
     {"zip-fault", "seized", .of = "pull pulls", .last = "stuck stiff", .when = zipless},

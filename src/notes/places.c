@@ -21,7 +21,8 @@ bool spot_preposition(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words)) &&
            !(i > 0 && ANY(tokens, i, "near", "off") &&
              token_is(tokens, i + 1, "side") && // of a horse or cart
-             spot_article(tokens, i - 1));
+             spot_article(tokens, i - 1)) &&
+           !(ANY(tokens, i, "down", "to") && spot_tells_depth(tokens, i));
 }
 
 bool spot_adverb(const struct tokens *tokens, size_t i) {

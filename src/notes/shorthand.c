@@ -14,14 +14,24 @@
 static const struct shortened {
     const char *said, *meant;
 } words[] = {
-    {"bkn", "broken"},         {"brkn", "broken"},       {"btm", "bottom"},
-    {"chpd", "chipped"},       {"cond", "condition"},    {"crkd", "cracked"},
-    {"crzd", "crazed"},        {"discol", "discolored"}, {"dmgd", "damaged"},
-    {"exc", "excellent"},      {"gd", "good"},           {"hline", "hairline"},
-    {"mkd", "marked"},         {"msng", "missing"},      {"orig", "original"},
-    {"poss", "possibly"},      {"prob", "probably"},     {"repl", "replaced"},
-    {"replmt", "replacement"}, {"reprd", "repaired"},    {"rprd", "repaired"},
-    {"sgd", "signed"},         {"unmkd", "unmarked"},
+    {"abt", "about"},         {"bdly", "badly"},        {"bkn", "broken"},         {"bnt", "bent"},
+    {"brkn", "broken"},       {"brokn", "broken"},      {"btm", "bottom"},         {"chippd", "chipped"},
+    {"chp", "chip"},          {"chpd", "chipped"},      {"chps", "chips"},         {"cond", "condition"},
+    {"crackd", "cracked"},    {"crk", "crack"},         {"crkd", "cracked"},       {"crks", "cracks"},
+    {"crzd", "crazed"},       {"discol", "discolored"}, {"dmgd", "damaged"},       {"dnt", "dent"},
+    {"dntd", "dented"},       {"exc", "excellent"},     {"fdd", "faded"},          {"frayd", "frayed"},
+    {"gd", "good"},           {"hdl", "handle"},        {"hdle", "handle"},        {"hdles", "handles"},
+    {"hline", "hairline"},    {"hndl", "handle"},       {"hndle", "handle"},       {"lge", "large"},
+    {"lse", "loose"},         {"lthr", "leather"},      {"missg", "missing"},      {"mkd", "marked"},
+    {"msng", "missing"},      {"orig", "original"},     {"othrwise", "otherwise"}, {"pcs", "pieces"},
+    {"poss", "possibly"},     {"prob", "probably"},     {"repl", "replaced"},      {"replmt", "replacement"},
+    {"reprd", "repaired"},    {"rpr", "repair"},        {"rprd", "repaired"},      {"rprs", "repairs"},
+    {"rstd", "rusted"},       {"rsty", "rusty"},        {"rustd", "rusted"},       {"scrtch", "scratch"},
+    {"scrtchd", "scratched"}, {"scrtchs", "scratches"}, {"scuffd", "scuffed"},     {"sev", "several"},
+    {"sgd", "signed"},        {"slgt", "slight"},       {"slt", "slight"},         {"sltly", "slightly"},
+    {"splt", "split"},        {"stn", "stain"},         {"stnd", "stained"},       {"stns", "stains"},
+    {"tstd", "tested"},       {"unmkd", "unmarked"},    {"untstd", "untested"},    {"wdn", "wooden"},
+    {"wkg", "working"},       {"wrkg", "working"},      {"wrn", "worn"},           {"wrpd", "warped"},
 };
 
 // What is counted by "x2" and "(2)" behind it: on goods such a figure is a size or a number of the maker.
@@ -68,8 +78,17 @@ int shorthand_times(const struct tokens *tokens, size_t i) {
     return n;
 }
 
-static bool write_out(struct note *note, size_t i) {
+// "Rusty n blunt", "pestle n mortar".
+static bool is_and(const struct tokens *tokens, size_t i, size_t next) {
+    return i > 0 && next < tokens->count && token_is(tokens, i, "n") &&
+           tokens->at[i - 1].kind == TOKEN_WORD && tokens->at[i - 1].stop == STOP_NONE &&
+           tokens->at[next].kind == TOKEN_WORD && strlen(tokens->at[i - 1].fold) > 1 &&
+           strlen(tokens->at[next].fold) > 1;
+}
+
+static bool write_out(struct note *note, size_t i, size_t next) {
     const struct tokens *tokens = &note->tokens;
+    if (is_and(tokens, i, next)) note_reword(note, i, "and", "and");
     if (!token_may_open(tokens, i, words, COUNT(words), sizeof *words)) return false;
     for (size_t k = 0; k < COUNT(words); k++)
         if (token_is(tokens, i, words[k].said)) {
@@ -86,8 +105,8 @@ void note_write_out(struct note *note) {
         tokens->at[kept] = tokens->at[i];
         if (kept != i) tokens->at[kept].vain = NULL;
         size_t skip = 0;
-        if (tokens->at[kept].kind == TOKEN_WORD && write_out(note, kept) && token_is(tokens, i + 1, ".") &&
-            tokens->at[i + 1].stop == STOP_NONE)
+        if (tokens->at[kept].kind == TOKEN_WORD && write_out(note, kept, i + 1) &&
+            token_is(tokens, i + 1, ".") && tokens->at[i + 1].stop == STOP_NONE)
             skip = 1; // the full stop of the short form
         else if (is_counted(tokens, kept))
             skip = times_at(tokens, i + 1);

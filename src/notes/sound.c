@@ -253,13 +253,30 @@ static size_t skip(const struct tokens *tokens, size_t i, const char *const *wor
     return i;
 }
 
+// "Brass strips all present": a plural of no list that opens its clause before "all"; how many tokens behind
+// its first word it ends.
+static size_t named_many(const struct fault_reader *r, size_t last) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct token *t = &tokens->at[last];
+    if (t->kind != TOKEN_WORD || t->one == t->fold || t->stop != STOP_NONE ||
+        !token_is(tokens, last + 1, "all") || r->note->taken[last] == TAKEN_TYPE ||
+        ANY(tokens, last, "pieces", "parts", "bits", "they", "these", "those", "cards", "tiles", "contents"))
+        return 0;
+    size_t from = last;
+    while (from > 0 && last - from < WORDS_MOST && tokens->at[from - 1].stop == STOP_NONE &&
+           tokens->at[from - 1].kind == TOKEN_WORD)
+        from--;
+    return from > 0 && tokens->at[from - 1].stop != STOP_NONE ? last + 1 - from : 0;
+}
+
 // "Bars all present": of the parts, and no count of all pieces.
 bool count_is_of_part(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const pieces[] = {"piece", "part", "bit", "card", "tile", "domino", "peg", "counter"};
     const struct tokens *tokens = &r->note->tokens;
     if (!text_same(hit->kinds[0]->rule.id, "complete-counted") || hit->from == 0) return false;
     size_t i = hit->from - 1;
-    return tokens->at[i].stop == STOP_NONE && r->part[i] && !r->scope.fault[i] &&
+    return tokens->at[i].stop == STOP_NONE && (r->part[i] || named_many(r, i) > 0) && !r->scope.fault[i] &&
            r->note->taken[i] != TAKEN_TYPE && token_is(tokens, hit->from, "all") &&
            !token_among_one(tokens, i, pieces, COUNT(pieces));
 }
@@ -308,7 +325,11 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (all) from++;
     from = skip(tokens, from, small, COUNT(small));
     if (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE) from++;
-    size_t size = absent_part(r, from), to = from + size;
+    size_t size = absent_part(r, from), last = from;
+    while (!size && last + 1 < tokens->count && last < from + 3 && !token_is(tokens, last + 1, "all")) last++;
+    if (!size && last < from + 3 && named_many(r, last) == last + 1 - from && !r->scope.fault[last])
+        size = last + 1 - from;
+    size_t to = from + size;
     if (!size) return;
     size_t at = skip(tokens, to, links, COUNT(links));
     for (size_t k = to; k < at; k++) all |= token_among(tokens, k, wholes, COUNT(wholes));

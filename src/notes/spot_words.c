@@ -143,6 +143,14 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
            (token_is(tokens, i + 1, "of") && token_among(tokens, i, holders, COUNT(holders)));
 }
 
+// "Chips down to black on the lid": how deep they go.
+bool spot_tells_depth(const struct tokens *tokens, size_t i) {
+    size_t to = i + token_is(tokens, i, "down"), on = to + 1 + ANY(tokens, to + 1, "the");
+    return token_is(tokens, to, "to") && to > 0 && ANY(tokens, to - 1, "down", "through", "back") &&
+           ANY(tokens, on, "black", "bare", "metal", "wood", "brass", "copper", "steel", "canvas", "primer",
+               "undercoat", "clay", "plaster", "gesso", "backing", "rust", "white");
+}
+
 // "Won't catch", "mended by hand": what it does, and by what; no part.
 static bool is_deed(const struct tokens *tokens, size_t i) {
     if (i == 0) return false;

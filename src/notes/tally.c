@@ -70,7 +70,14 @@ static bool parts_before(const struct fault_reader *r, size_t i, struct part_at 
     size_t start = scope_sentence_start(&r->scope, i);
     for (size_t at = i; at > start && at + FAR > i; at--) {
         size_t to = at, from = at - 1;
-        if (!r->part[from] || !is_plural(tokens, from) || r->note->taken[from] == TAKEN_TYPE) continue;
+        size_t lead = from; // "one brass knob dented, one missing"
+        while (lead > start && from - lead < 3 && tokens->at[lead - 1].stop == STOP_NONE &&
+               !token_is(tokens, lead, "one"))
+            lead--;
+        bool one = lead < from && token_is(tokens, lead, "one") && to < i && token_is(tokens, i, "one") &&
+                   tokens->at[i - 1].stop != STOP_NONE;
+        if (!r->part[from] || !(one || is_plural(tokens, from)) || r->note->taken[from] == TAKEN_TYPE)
+            continue;
         while (from > start && r->part[from - 1] && tokens->at[from - 1].stop == STOP_NONE) from--;
         *part = (struct part_at){from, from, to};
         return true;

@@ -11,7 +11,7 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-enum { STRETCH_LEAST = 12, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
+enum { STRETCH_LEAST = 7, SIZED_LEAST = 4, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
 
 static const char *const articles[] = {"the",  "a",    "an",  "this",  "these",   "that", "those",   "my",
                                        "its",  "one",  "two", "three", "four",    "five", "six",     "both",
@@ -125,6 +125,8 @@ static bool opens_fault(const struct tokens *tokens, size_t i) {
                                          "across", "from",  "about", "both",   "runs",  "goes"};
     enum { BEFORE_MOST = 4 };
     size_t at = i;
+    if (i > 1 && AMONG(tokens, i - 2, articles) && !AMONG(tokens, i - 2, sides))
+        return false; // "a black mark"
     while (at < i + BEFORE_MOST && AMONG(tokens, at, before) &&
            !(AMONG(tokens, at, faults) && AMONG(tokens, at + 1, places)))
         at++;
@@ -160,6 +162,8 @@ static bool opens_statement(const struct note *note, size_t i) {
     if (token_is(tokens, i, "its")) return AMONG(tokens, i + 1, adverbs) || token_is(tokens, i + 1, "been");
     if (AMONG(tokens, i, both)) return true;
     if (token_is(tokens, i, "i")) return AMONG(tokens, i + 1, own);
+    if (token_is(tokens, i, "never") && (is_noun(note, i - 1) || (i > 1 && AMONG(tokens, i - 2, articles))))
+        return false; // "the screws never came back"
     return AMONG(tokens, i, none) || opens_fact(tokens, i) || opens_fault(tokens, i) ||
            subject_at(note, i) > 0 || is_bare_subject(note, i);
 }
@@ -315,14 +319,49 @@ static bool is_of_other_place(const struct tokens *tokens, size_t i) {
     return AMONG(tokens, i, numbers) && AMONG(tokens, i + 1, places) && AMONG(tokens, i - 1, ends);
 }
 
+// "54 inches | varnish is", "rope 60 ft | ends frayed": the size of the thing, and a part behind it; but "a 2
+// inch seam split".
+static bool is_behind_size(const struct note *note, size_t from, size_t i) {
+    static const char *const units[] = {"inches", "in",    "ins", "\"",    "cm",     "mm",
+                                        "feet",   "ft",    "'",   "yards", "yds",    "gallons",
+                                        "gal",    "pints", "lbs", "kg",    "litres", "liters"};
+    enum { HEAD = 7 };
+    const struct tokens *tokens = &note->tokens;
+    if (i - from > HEAD || i < from + 2 || !is_noun(note, i) || !is_noun(note, from)) return false;
+    size_t number = i - 1;
+    if (AMONG(tokens, number, units) && number > from + 1) number--;
+    const struct token *figure = &tokens->at[number];
+    size_t size = strlen(figure->fold);
+    bool unit =
+        number < i - 1 ||
+        (size > 2 && (!strcmp(figure->fold + size - 2, "in") || !strcmp(figure->fold + size - 2, "ft") ||
+                      !strcmp(figure->fold + size - 2, "cm") || !strcmp(figure->fold + size - 2, "mm")));
+    if (ANY(tokens, i - 1, "foot") &&
+        !ANY(tokens, i, "cord", "lead", "cable", "flex", "hose", "chain", "handle", "blade", "rope", "pole",
+             "shaft", "drawer")) // "a 5 foot handle"
+        number = i - 2, figure = &tokens->at[number], unit = true;
+    if (figure->kind != TOKEN_FIGURE || !unit || !is_noun(note, number - 1)) return false;
+    for (size_t k = from; k < number; k++)
+        if (AMONG(tokens, k, leads) || AMONG(tokens, k, verbs)) return false;
+    return true;
+}
+
+// "54 | inches handle is split": a unit names no part.
+static bool is_unit_of(const struct tokens *tokens, size_t i) {
+    return tokens->at[i - 1].kind == TOKEN_FIGURE && ANY(tokens, i, "inches", "inch", "feet", "foot", "ft",
+                                                         "cm", "mm", "pounds", "pints", "gallons", "yards");
+}
+
 // Marks where clauses begin in [from, to); true when there are any.
 static bool find_starts(const struct note *note, size_t from, size_t to, bool *starts) {
     bool any = false;
     size_t last = from;
-    for (size_t i = from + OPENS_AFTER; i + 1 < to; i++) {
-        bool start = is_joint(note, i) || is_start(note, i) || opens_state(&note->tokens, last, i) ||
-                     opens_plain(note, i) || is_behind_look(&note->tokens, i) ||
-                     is_of_other_place(&note->tokens, i) || opens_not_done(note, i);
+    for (size_t i = from + 2; i + 1 < to; i++) {
+        bool start = i >= from + OPENS_AFTER &&
+                     (is_joint(note, i) || is_start(note, i) || opens_state(&note->tokens, last, i) ||
+                      opens_plain(note, i) || is_behind_look(&note->tokens, i) ||
+                      is_of_other_place(&note->tokens, i) || opens_not_done(note, i));
+        start = (start && !is_unit_of(&note->tokens, i)) || is_behind_size(note, from, i);
         if (i < last + 2 || !start) continue;
         starts[i] = any = true;
         last = i;
@@ -339,11 +378,11 @@ static bool is_stopped(const struct tokens *tokens) {
 
 void note_part_clauses(struct note *note) {
     struct tokens *tokens = &note->tokens;
-    if (!note->book || tokens->count < STRETCH_LEAST || is_stopped(tokens)) return;
+    if (!note->book || tokens->count < SIZED_LEAST || is_stopped(tokens)) return;
     bool *starts = arena_array(note->arena, tokens->count + 1, sizeof *starts), any = false;
     for (size_t from = 0, to; from < tokens->count; from = to + 1) {
         for (to = from; to < tokens->count && tokens->at[to].stop == STOP_NONE;) to++;
-        if (to - from >= STRETCH_LEAST) any |= find_starts(note, from, to, starts);
+        if (to - from >= SIZED_LEAST) any |= find_starts(note, from, to, starts);
     }
     if (!any) return;
     size_t more = 0;
