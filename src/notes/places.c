@@ -19,9 +19,8 @@ bool spot_preposition(const struct tokens *tokens, size_t i) {
         "through",    "throughout", "of",      "from",    "off",  "next to", "close to",
         "towards",    "toward",     "against", "beneath", "into", "onto"};
     return token_among(tokens, i, words, COUNT(words)) &&
-           !(i > 0 && ANY(tokens, i, "near", "off") &&
-             token_is(tokens, i + 1, "side") && // of a horse or cart
-             spot_article(tokens, i - 1)) &&
+           !(i > 0 && ANY(tokens, i, "near", "off") && // of a horse or cart
+             token_is(tokens, i + 1, "side") && spot_article(tokens, i - 1)) &&
            !(ANY(tokens, i, "down", "to") && spot_tells_depth(tokens, i));
 }
 
