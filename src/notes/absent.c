@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Parts that are missing, said of any part: "no handle", "knob is gone", "missing two screws", "without its
-// cord". "No lid chips" is no missing lid: what follows the part is a fault, and it is the fault that is
-// denied.
+// cord". "No lid chips" is no missing lid: the fault behind the part is what is denied.
 #include <string.h>
 
 #include "notes/faults.h"
@@ -136,14 +135,12 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
     static const char *const objects[] = {"its",  "a",       "an",   "the",   "one",  "two", "three",
                                           "four", "some",    "any",  "their", "both", "all", "five",
                                           "six",  "several", "most", "half",  "much"};
-    static const char *const verbs[] = {"missing", "lost", "lacking", "lacks"};
-    static const char *const bits[] = {"bits",    "lumps", "pieces", "chunks", "strips", "slivers",
-                                       "patches", "most",  "part",   "parts",  "much",   "half"};
-    bool of = token_among(tokens, i, bits, COUNT(bits)) && token_is(tokens, i + 1, "of");
+    bool some = ANY(tokens, i, "bits", "lumps", "pieces", "chunks", "strips", "slivers", "most", "parts");
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
-           (token_among(tokens, cue, verbs, COUNT(verbs)) ||
-            token_among(tokens, i - 1, verbs, COUNT(verbs))) &&
-           (of || token_among(tokens, i, objects, COUNT(objects)) || tokens->at[i].kind == TOKEN_FIGURE);
+           (ANY(tokens, cue, "missing", "lost", "lacking", "lacks") ||
+            ANY(tokens, i - 1, "missing", "lost", "lacking", "lacks")) &&
+           ((some && token_is(tokens, i + 1, "of")) || token_among(tokens, i, objects, COUNT(objects)) ||
+            tokens->at[i].kind == TOKEN_FIGURE);
 }
 
 // "No weights" of a balance, "no line" of a reel.
