@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // The kind that a fault is by what the note says brought it about: a line from the firing is no crack, and
 // what is open where a seam let go is the seam's.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/kind_goods.h"
@@ -29,10 +31,35 @@ static bool is_from_kiln(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+// The plating that flakes is no paint, the teeth of a gear wear and do not chip.
+static const char *by_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                           const char *place) {
+    static const struct {
+        const char *said, *meant, *of, *last;
+    } parts[] = {{"paint-flaking", "plate-wear", "plating chrome nickel", NULL},
+                 {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn"},
+                 {"broken-part", "plate-wear", "plating", NULL}};
+    for (size_t i = 0; i < COUNT(parts); i++) {
+        if (!text_same(kind->rule.id, parts[i].said)) continue;
+        if (parts[i].last && !token_is(&r->note->tokens, hit->to - 1, parts[i].last)) continue;
+        for (const char *word = parts[i].of; *word;) {
+            size_t size = strcspn(word, " ");
+            const char *found = strstr(place, arena_copy(r->note->arena, word, size));
+            if (found && (found == place || found[-1] == ' ') && (!found[size] || found[size] == ' '))
+                return parts[i].meant;
+            word += size + (word[size] == ' ');
+        }
+    }
+    return NULL;
+}
+
 // "Rim split where the solder let go": what comes of it and what came first are one.
-const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit) {
+const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                          const char *place) {
     enum { FAR = 5 };
     if (is_from_kiln(r, hit)) return "firing-flaw";
+    const char *meant = place ? by_part(r, hit, kind, place) : NULL;
+    if (meant) return meant;
     static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};
     const struct tokens *tokens = &r->note->tokens;
     if (!ANY(tokens, hit->to, "where", "because", "as", "since") ||

@@ -39,7 +39,9 @@ bool kind_is_hinge_of_goods(const struct fault_reader *reader, const struct faul
 // "The hinge has gone stiff" of a gate: it is not lost.
 bool kind_is_turned_hinge(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_by_battery(const struct fault_reader *reader, const struct fault_hit *hit);
-const char *kind_of_cause(const struct fault_reader *reader, const struct fault_hit *hit); // of a split
+// By what brought it about, or by its part alone; NULL where neither says another kind.
+const char *kind_of_cause(const struct fault_reader *reader, const struct fault_hit *hit,
+                          const struct flaw *kind, const char *place);
 bool kind_is_housing(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_metal_said(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_at_seam(const struct fault_reader *reader, const struct fault_hit *hit);

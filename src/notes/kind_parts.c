@@ -498,7 +498,7 @@ static const struct meaning {
     {"dent-bend", "warped", .any = "leans leaning lean", .when = standing},
     {"screen-damage", "crack-through", .any = "cracked crack cracks", .when = pane},
     {"screen-damage", "chip", .any = "chipped chip chips", .when = pane},
-    {"screen-damage", "scratches", .any = "scratched scratches scratch", .when = pane},
+    {"screen-damage", "scratches", .any = "scratched scratches scratch grazed", .when = pane},
     {"crack-through", "partly-working", .of = TAPS, .any = LEAKS}, // an urn's tap
     {"seam-split", "partly-working", .of = TAPS, .any = LEAKS},
     {"screen-damage", "crack-through", .first = "glass", .any = "cracked crack cracks", .when = vessel},
@@ -589,7 +589,7 @@ static bool stands(const struct meaning *row, const struct said *s) {
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place) {
     const struct said said = {r, hit, place};
-    const char *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit) : NULL;
+    const char *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit, kind, place) : NULL;
     for (size_t i = 0; !meant && i < COUNT(meanings); i++) {
         if (!text_same(meanings[i].said, kind->rule.id) || !stands(&meanings[i], &said)) continue;
         if (meanings[i].absent) return absent_kind_here(r, place ? place : "corner", 1);

@@ -239,6 +239,10 @@ static bool has_part_of(struct arena *arena, const struct texts *list, const cha
 static bool is_anywhere(const char *place) {
     static const char *const words[] = {"edge",   "edges", "corner", "corners", "bottom", "top",   "middle",
                                         "center", "side",  "sides",  "surface", "tip",    "point", "glass"};
+    static const char *const sides[] = {"right",      "left",   "lower right", "lower left", "upper right",
+                                        "upper left", "centre", "in places",   "places",     "lower half"};
+    for (size_t i = 0; i < COUNT(sides); i++) // but no "right hand door"
+        if (text_same(place, sides[i])) return true;
     for (size_t i = 0; i < COUNT(words); i++)
         if (kind_has_word(place, words[i])) return true;
     return false;

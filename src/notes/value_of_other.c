@@ -169,6 +169,10 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
     if (use == USE_MATERIAL && family && ANY(&note->tokens, i, "crystal") &&
         text_same(family->rule.id, "clocks-watches"))
         return true; // the glass of a watch
+    if (use == USE_TECHNIQUE && i > 0 && ANY(&note->tokens, i, "riveted", "stapled", "pinned") &&
+        (ANY(&note->tokens, i - 1, "is", "are", "was", "been", "one", "two", "three") ||
+         note->tokens.at[i - 1].kind == TOKEN_FIGURE))
+        return true; // "the can is riveted at the handle", "2 cracked, 1 riveted"
     if (n == 1 && is_of_conduct(note, i)) return true;
     if (use == USE_MATERIAL && n == 1 && i > 0 &&
         ANY(&note->tokens, i, "cork", "rubber", "slate", "sponge", "iron", "marble") &&
