@@ -211,9 +211,9 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
     if (token_is(&r->note->tokens, word, "browned") && family && text_same(family->rule.id, "kitchenware") &&
         ANY(&r->note->tokens, part, "inside", "interior", "insides", "bottom", "well", "sides"))
         return "stain";
-    if (ANY(&r->note->tokens, word, "flaking", "flakes", "flaky", "bubbling", "bubbled", "lifting") &&
-        ANY(&r->note->tokens, part, "plating", "chrome", "nickel"))
-        return "plate-wear";
+    bool lifts = ANY(&r->note->tokens, word, "flaking", "flakes", "flaky", "bubbling", "bubbled", "lifting");
+    if (lifts && ANY(&r->note->tokens, part, "plating", "chrome", "nickel")) return "plate-wear";
+    if (lifts && ANY(&r->note->tokens, part, "glaze")) return "chip"; // it comes off with the clay
     if (token_is(&r->note->tokens, word, "crossed") && ANY(&r->note->tokens, part, "thread", "threads"))
         return "broken-part";
     if (ANY(&r->note->tokens, word, "dull", "dulled") &&

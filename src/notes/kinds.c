@@ -424,6 +424,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"patched", "darned-patched", forged, "glued-repair", true},
         {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
+        {"broken", "strap-damage", "ceramics glassware", "broken-part", true}, // of woven clay
+        {"spotted", "foxing", "lighting metalware kitchenware", "tarnish", true},
         {"gilding", "gilt-wear", "ceramics glassware", "gilt-wear",
          true}, // "plate gilding", and no plate's wear
         {"gilt", "gilt-wear", "ceramics glassware", "gilt-wear", true},

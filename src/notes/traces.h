@@ -65,6 +65,8 @@ void read_renewed(struct fault_reader *reader);
 // makeshift.c: where what a part is ends, from token `i` behind its verb on, if it is not its own; 0 if it
 // is.
 size_t part_made_at(const struct tokens *tokens, size_t i);
+size_t part_not_own_at(const struct tokens *tokens,
+                       size_t i); // "is a later one", "not the one": how many tokens
 // inscribed.c: letters and figures that a hand put on it.
 void read_inscribed(struct fault_reader *reader);
 // lost_bits.c: pieces that parts have lost.

@@ -173,6 +173,16 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
         (ANY(&note->tokens, i - 1, "is", "are", "was", "been", "one", "two", "three") ||
          note->tokens.at[i - 1].kind == TOKEN_FIGURE))
         return true; // "the can is riveted at the handle", "2 cracked, 1 riveted"
+    if (use == USE_TECHNIQUE && i > 0 && note->tokens.at[i - 1].stop == STOP_NONE &&
+        ANY(&note->tokens, i, "soldered", "welded", "brazed", "riveted") &&
+        (i + 1 >= note->tokens.count || note->tokens.at[i + 1].stop != STOP_NONE ||
+         ANY(&note->tokens, i + 1, "at", "on", "in", "near", "to")) &&
+        !ANY(&note->tokens, i - 1, "and", "&", "is", "all", "fully", "or"))
+        return true; // "has a link soldered": what was mended
+    if (use == USE_MATERIAL && ANY(&note->tokens, i, "wax", "sand", "lime") &&
+        ANY(&note->tokens, i + 1, "all", "in", "on", "inside", "over", "down", "left", "residue", "drips",
+            "everywhere", "runs"))
+        return true; // what is on it or in it
     if (n == 1 && is_of_conduct(note, i)) return true;
     if (use == USE_MATERIAL && n == 1 && i > 0 &&
         ANY(&note->tokens, i, "cork", "rubber", "slate", "sponge", "iron", "marble") &&
