@@ -153,11 +153,21 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
                (r->part[lead - 1] || spot_article(tokens, lead - 1)))
             lead--;
         if (lead > 0 && tokens->at[lead - 1].stop == STOP_NONE && ANY(tokens, lead - 1, "in", "inside"))
-            continue; // "velvet in the lid"
+            continue;                                               // "velvet in the lid"
+        bool bits = lead > 1 && token_is(tokens, lead - 1, "of") && // "bits of the molding have dropped off"
+                    ANY(tokens, lead - 2, "bits", "bit", "pieces", "piece", "chunks", "lumps", "sections",
+                        "parts", "strips", "lengths", "flakes", "some", "most", "lots");
+        bits &= !ANY(tokens, at, "have", "has", "are", "is", "been", "just", "all", "now", "also");
+        bool some = bits && ANY(tokens, lead - 2, "some", "most", "lots");
+        if (bits) lead -= 2;
+        while (bits && lead > 0 &&
+               ANY(tokens, lead - 1, "a", "few", "some", "little", "small", "several", "odd"))
+            lead--;
         bool opens =
             lead == 0 || tokens->at[lead - 1].stop != STOP_NONE || ANY(tokens, lead - 1, "and", "but");
-        bool away = opens && back < 3 && ANY(tokens, i + 1, "off", "away", "out", "adrift");
-        if (kind_of(r, at) || ((manner == DOES || away) && r->part[at] && r->note->taken[at] != TAKEN_TYPE))
+        bool away = opens && back < (bits ? 4 : 3) && ANY(tokens, i + 1, "off", "away", "out", "adrift");
+        if (kind_of(r, at) || ((manner == DOES || away) && ((bits && !some) || r->part[at]) &&
+                               r->note->taken[at] != TAKEN_TYPE))
             return at + 1;
     }
     bool gone = manner == DID && token_among(tokens, i + 1, off, COUNT(off)) &&

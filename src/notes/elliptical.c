@@ -118,6 +118,50 @@ static void read_there_but(struct fault_reader *r, size_t i) {
     tell_count(r, at, end, i - 1, behind, count);
 }
 
+// "All the bottles are here apart from the smallest", "complete except one fork", "all there but the black
+// king": what lacks by its name, or which of those before.
+static void read_there_save(struct fault_reader *r, size_t i) {
+    static const char *const heres[] = {"there", "present", "here", "included", "complete"};
+    static const char *const buts[] = {"bar",        "but",        "except",     "save",    "apart from",
+                                       "aside from", "except for", "other than", "save for"};
+    enum { WORDS_MOST = 3, BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n = i < 1 ? 0 : token_longest(tokens, i, buts, COUNT(buts));
+    if (!n || !token_among(tokens, i - 1, heres, COUNT(heres)) || r->scope.stance[i - 1] & STANCE_UNKNOWN)
+        return;
+    size_t from = i + n, to;
+    if (!ANY(tokens, from, "the", "one", "a", "an", "its") ||
+        (degrees_number(tokens, from + 1) && !token_is(tokens, from, "the")))
+        return;
+    to = ++from;
+    while (to < tokens->count && to < from + WORDS_MOST && tokens->at[to].kind != TOKEN_SIGN) {
+        if (r->scope.fault[to] || r->note->taken[to] == TAKEN_FLAW || absent_is_small(tokens, to) ||
+            strchr(tokens->at[to].fold, '\''))
+            return;
+        if (tokens->at[to++].stop != STOP_NONE) break;
+    }
+    if (to == from || !ends_clause(tokens, to)) return;
+    size_t size = strlen(tokens->at[to - 1].fold), at = i - 1;
+    bool which = tokens->at[from].kind == TOKEN_FIGURE || ANY(tokens, to - 1, "one", "last", "first") ||
+                 (size > 4 && text_same(tokens->at[to - 1].fold + size - 3, "est"));
+    while (at > 0 && i - at < BACK && ANY(tokens, at - 1, "are", "is", "still", "all")) at--;
+    struct record *record = r->note->record; // they are not all there
+    size_t kept = 0, start = tokens->at[scope_sentence_start(&r->scope, i)].from;
+    for (size_t k = 0; k < record->clear_count; k++)
+        if (record->clear[k].span.from < start || record->clear[k].span.from > tokens->at[i].from)
+            record->clear[kept++] = record->clear[k];
+    bool plural =
+        at > 0 && tokens->at[at - 1].one != tokens->at[at - 1].fold && tokens->at[at - 1].stop == STOP_NONE;
+    const struct flaw *pieces = ruleset_flaw(r->note->rules, "missing-pieces");
+    record->clear_count = kept;
+    if (which && plural)
+        tell_count(r, at - 1, at, i - 1, to, 1);
+    else if (which && pieces)
+        fault_add(r, pieces, NULL, NULL, i - 1, to)->count = 1;
+    else if (!which)
+        absent_tell(r, from, to, i - 1, from - 1);
+}
+
 // "Five of the weights are here, the 8 oz is not": what is not there while the rest is.
 static void read_here_not(struct fault_reader *r, size_t i) {
     static const char *const heres[] = {"here", "there", "present", "included"};
@@ -232,6 +276,7 @@ void read_elliptical(struct fault_reader *r) {
         read_without(r, i);
         read_all_but(r, i);
         read_there_but(r, i);
+        read_there_save(r, i);
         read_here_not(r, i);
         read_other_lacks(r, i);
         read_and_too(r, i);

@@ -61,6 +61,21 @@ static bool is_of_cure(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "Patent gone cloudy on one toe": turned so, and the toe is there.
+static bool is_turned(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const states[] = {"cloudy", "dull",   "hard",  "stiff",  "green",   "dark",  "black",
+                                         "brown",  "yellow", "white", "soft",   "thin",    "shiny", "flat",
+                                         "baggy",  "sticky", "tacky", "dry",    "milky",   "grey",  "gray",
+                                         "fluffy", "bobbly", "pale",  "crispy", "brittle", "pink",  "rusty"};
+    const struct tokens *tokens = &r->note->tokens;
+    bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");
+    size_t i = hit->from + (ANY(tokens, hit->from, "gone") ? 0u : 1u);
+    if (!lost || !hit->near || !ANY(tokens, i, "gone", "turned", "went")) return false;
+    i += 1u + (ANY(tokens, i + 1, "a", "very", "rather", "all", "quite") ? 1u : 0u);
+    i += ANY(tokens, i, "bit", "little", "touch") ? 1u : 0u;
+    return i < hit->to && token_among(tokens, i, states, sizeof states / sizeof *states);
+}
+
 bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->kinds[0]->rule.id;
@@ -72,7 +87,7 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
     if (is_of_cure(tokens, hit->from) || (hit->from > 0 && is_of_cure(tokens, hit->from - 1))) return true;
-    if (is_stuff_gone(r, hit) || is_gap_of_warp(r, hit)) return true;
+    if (is_stuff_gone(r, hit) || is_turned(r, hit) || is_gap_of_warp(r, hit)) return true;
     if (text_same(id, "seized") && hit->to == hit->from + 1 && token_is(tokens, hit->from, "stuck") &&
         hit->from > 0 && tokens->at[hit->from - 1].one != tokens->at[hit->from - 1].fold &&
         tokens->at[hit->from - 1].stop == STOP_NONE && ANY(tokens, hit->to, "on", "onto", "over") &&
