@@ -421,6 +421,11 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
         return true; // "number three has a cracked strap"
     if (i > 0 && ANY(tokens, i - 1, "volume", "vol", "part") && tokens->at[i - 1].stop == STOP_NONE)
         return true; // "volume two has a torn page"
+    if (i > 0 && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i - 1, "the", "its") &&
+        tokens->at[i].stop == STOP_NONE && i + 2 < tokens->count && tokens->at[i + 1].kind == TOKEN_WORD &&
+        !say_is_plural(tokens->at[i + 1].fold) &&
+        ANY(tokens, i + 2, "is", "has", "was", "doesn't", "won't", "sticks", "needs", "isn't", "can't"))
+        return true; // "the 7 key doesn't come up"
     return i > 0 && tokens->at[i].kind == TOKEN_FIGURE && tokens->at[i - 1].stop == STOP_NONE &&
            token_among(tokens, i - 1, words, COUNT(words));
 }

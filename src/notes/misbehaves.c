@@ -180,6 +180,7 @@ static const struct {
     {"just static", FAILS},
     {"only static", FAILS},
     {"is slow to", FAILS},
+    {"slow to", FAILS},
     {"are slow to", FAILS},
     {"is rough", ROUGH},
     {"feels rough", ROUGH},

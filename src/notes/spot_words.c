@@ -262,6 +262,12 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     amount |= token_is(tokens, i, "hair") && i > 0 && token_is(tokens, i - 1, "a");       // "leans a hair"
     amount |= token_is(tokens, i, "bar") && (token_is(tokens, i + 1, "a") || token_is(tokens, i + 1, "the") ||
                                              token_is(tokens, i + 1, "one")); // "fine bar a chip"
+    const struct family *family = r->note->record->family;
+    bool tool =
+        ANY(tokens, i, "bit", "bits") && i > 0 && family && text_same(family->rule.id, "tools") &&
+        !ANY(tokens, i - 1, "a", "little", "wee") && tokens->at[i].stop == STOP_NONE &&
+        ANY(tokens, i + 1, "is", "are", "has", "have", "snapped", "broken", "bent", "blunt", "missing");
+    if (tool) return 1; // "one bit is snapped" of a drill
     if (n == 1 && token_is(tokens, i, "well")) n = 0;
     if (n && !amount) return n;
     if (amount) return 0;

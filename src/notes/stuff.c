@@ -132,8 +132,8 @@ static bool is_stuff_on(const struct fault_reader *r, size_t i) {
 
 size_t stuff_subject(const struct fault_reader *r, size_t i) {
     enum { WORDS = 3 };
-    static const char *const verbs[] = {"has",  "have",     "is",    "are", "also", "just",
-                                        "both", "recently", "since", "had", "being"};
+    static const char *const verbs[] = {"has",   "have", "is",    "are", "also", "just", "both", "recently",
+                                        "since", "had",  "being", "be",  "must", "may",  "might"};
     static const char *const opens[] = {"the",  "its",     "a",   "an",     "one", "two",     "three", "four",
                                         "some", "several", "few", "couple", "of",  "another", "their"};
     static const char *const joins[] = {"and", "but", "though", "only", "except", "note"};
