@@ -3,6 +3,7 @@
 // crack of a slat. Rubber that splits has perished, though it is the grip of an oar.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 #include "text/order.h"
 
 #include <string.h>
@@ -30,10 +31,11 @@ static bool of_leather(const struct fault_reader *r) {
 
 // What is made of wood whether the note says so or not.
 static bool is_wooden(const struct fault_reader *r, const char *place) {
-    static const char *const things[] = {"breadboard", "board", "trug",        "mallet", "oar",
-                                         "paddle",     "bat",   "rolling pin", "print",  "mangle",
-                                         "ladder",     "ladle", "skittle",     "crate",  "skittles",
-                                         "stool",      "bench", "chest",       "trough", "pin"};
+    static const char *const things[] = {
+        "breadboard", "board",  "trug",   "mallet", "oar",     "paddle", "bat",      "rolling pin",
+        "print",      "mangle", "ladder", "ladle",  "skittle", "crate",  "skittles", "stool",
+        "bench",      "chest",  "trough", "pin",    "hutch",   "gate",   "cart",     "barrel",
+        "sledge",     "dinghy", "skiff",  "punt",   "toboggan"};
     static const char *const goods[] = {"kitchenware", "tools", "sports", "games-puzzles", "furniture"};
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
@@ -81,6 +83,9 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const struct family *family = r->note->record->family;
     if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, panes, COUNT(panes)))
         return ruleset_flaw(r->note->rules, "crack-through");
+    static const char *const metals[] = {"ferrule", "ferrules", "collar", "socket", "tang"};
+    if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, metals, COUNT(metals)))
+        return ruleset_flaw(r->note->rules, "crack");
     if (text_same(kind->rule.id, "foxing") && family &&
         (text_same(family->rule.id, "linens") || text_same(family->rule.id, "clothing")) &&
         token_among(tokens, hit->to - 1, spotted, COUNT(spotted)))
@@ -98,6 +103,12 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     for (size_t i = 0; i < tokens->count; i++)
         if (token_among(tokens, i, plies, COUNT(plies))) return ruleset_flaw(r->note->rules, "veneer-damage");
     return NULL;
+}
+
+static bool is_rotten(const struct tokens *tokens, const struct fault_hit *hit) {
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "rotted", "rotten", "rotting", "rot")) return true;
+    return false;
 }
 
 // What is of wood splits as wood does, a box as well: no tear and no mere crack, unless a soft part is named.
@@ -127,6 +138,19 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
             : NULL;
     if (leather) return leather;
     bool named = text_same(id, "leather-crack") && wood_before(r, hit); // "wood has a split" of a clog
+    static const char *const tied[] = {"roll",   "tie",   "ties", "rope",    "ropes", "cord", "cords", "sash",
+                                       "string", "thong", "net",  "webbing", "sling", "sail", "tapes"};
+    static const char *const legs[] = {"leg",   "legs",  "tread",   "treads",  "post",
+                                       "posts", "sill",  "gunwale", "transom", "keel",
+                                       "stem",  "shaft", "shafts",  "rail",    "rails"};
+    if ((text_same(id, "fabric-weak") || text_same(id, "rust")) && is_rotten(&r->note->tokens, hit) &&
+        (is_wooden(r, place) || kind_is_all_wood(r) ||
+         (place &&
+          (kind_names_one(place, wooden, COUNT(wooden)) || kind_names_one(place, legs, COUNT(legs))))) &&
+        !(place && (kind_names_one(place, soft, COUNT(soft)) || kind_names_one(place, tied, COUNT(tied))))) {
+        const struct flaw *rot = ruleset_flaw(r->note->rules, "water-damage"); // "rungs rotted"
+        return rot ? rot : kind;
+    }
     if (!text_same(id, "tear") && !text_same(id, "crack") && !named) return kind;
     if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&
         !token_among(&r->note->tokens, hit->to - 1, said, COUNT(said)))

@@ -356,10 +356,41 @@ static void read_short_again(struct fault_reader *r, size_t i) {
     part_close(r, i, noun + 2);
 }
 
+// "One handle only", "only the one hinge": of what comes in pairs or more the rest lacks.
+static void read_only_one(struct fault_reader *r, size_t i) {
+    static const char *const parts[] = {"handle",  "hinge", "catch",  "clasp", "castor", "caster",
+                                        "bracket", "strap", "buckle", "foot",  "lug",    "rowlock"};
+    static const char *const held[] = {
+        "trunk",  "chest", "case",     "tray",   "basket", "bath",   "tub", "crate",  "box",      "trough",
+        "boiler", "pot",   "cauldron", "coffer", "hamper", "drawer", "urn", "tureen", "casserole"};
+    enum { WORDS_MOST = 2 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "one") || tokens->at[i].stop != STOP_NONE) return;
+    bool lead = i > 0 && (ANY(tokens, i - 1, "only", "just") ||
+                          (i > 1 && token_is(tokens, i - 1, "the") && ANY(tokens, i - 2, "only", "just")));
+    size_t at = i + 1;
+    while (at < i + WORDS_MOST && at < tokens->count && !token_among(tokens, at, parts, COUNT(parts))) at++;
+    size_t to = at + 1;
+    if (!token_among(tokens, at, parts, COUNT(parts)) || r->note->taken[at] == TAKEN_TYPE) return;
+    if (!lead && !ANY(tokens, to, "only", "left", "remaining")) return;
+    to += !lead;
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    bool pair = !token_is(tokens, at, "handle");
+    for (size_t k = 0; type && !pair && k < COUNT(held); k++)
+        pair = text_same(last ? last + 1 : type, held[k]);
+    if (!pair || !ends(r->note, to)) return;
+    const char *name = fault_words(r->note, at, at + 1);
+    const struct flaw *kind = absent_kind_here(r, name, 1);
+    if (!kind) return;
+    fault_add(r, kind, name, NULL, lead ? i - 1 : i, to);
+    part_close(r, i, to);
+}
+
 void read_shortfall(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_should(r, i);
         read_short_again(r, i);
+        read_only_one(r, i);
         read_of(r, i);
         read_out_of(r, i);
     }
