@@ -34,7 +34,7 @@ enum severity degree_of_too_much(const struct fault_reader *r, const struct faul
             if (is_failing(tokens, k) &&
                 ANY(tokens, k - 1, "it", "you", "they", "i", "lid", "door", "drawer"))
                 return ANY(tokens, k + 1, "see", "notice", "really", "tell", "feel", "spot", "show", "find",
-                           "matter", "know")
+                           "matter", "know", "identify", "explain", "name", "place", "account", "understand")
                            ? SEVERITY_UNKNOWN
                            : SEVERITY_HEAVY;
     }

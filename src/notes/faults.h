@@ -96,6 +96,8 @@ size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);
 bool spot_article(const struct tokens *tokens, size_t i);
+// places_seeming.c: is it said by the way, behind a comma: ", the right one, is", ", which is"?
+bool place_is_aside(const struct tokens *tokens, size_t at, size_t to);
 bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may stand before "one"
 // which.c: whether token `i` says which of several ("second", "small", "biggest"), and the piece of several
 // that is the subject before token `i`.

@@ -111,6 +111,7 @@ static bool is_alien(const struct fault_reader *r, const struct phrase_hit *hit)
     bool paper = false, off = false;
     for (size_t i = 0; i < sizeof of_paper / sizeof *of_paper; i++) paper |= text_same(of_paper[i], id);
     for (size_t i = 0; i < sizeof hard / sizeof *hard; i++) off |= text_same(hard[i], family);
+    off |= text_same(id, "brittle-paper") && text_same(family, "linens"); // the backing of a rug
     for (size_t i = hit->from; i < hit->to; i++) // "torn out a plate": it is the fault that names it
         off &= r->note->taken[i] != TAKEN_TYPE;
     struct fault_hit own = hit_of(hit);

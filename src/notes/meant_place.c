@@ -76,6 +76,23 @@ static bool is_turned(const struct fault_reader *r, const struct fault_hit *hit)
     return i < hit->to && token_among(tokens, i, states, sizeof states / sizeof *states);
 }
 
+// "Cane has gone in one corner": it is the cane that has, and the corner is where.
+static bool is_gone_at(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const bits[] = {"bit",  "piece", "pieces", "chip", "chunk",
+                                       "bits", "lump",  "end",    "tip"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (!text_same(hit->kinds[0]->rule.id, "broken-part") || !hit->near || i < 2 ||
+        !ANY(tokens, i, "gone", "missing") ||
+        !ANY(tokens, i + 1, "in", "at", "on", "along", "from", "round") ||
+        tokens->at[i - 1].stop != STOP_NONE)
+        return false;
+    size_t noun = i - 1;
+    while (noun > 0 && ANY(tokens, noun, "has", "have", "is", "are", "all", "completely")) noun--;
+    return tokens->at[noun].stop == STOP_NONE && tokens->at[noun].kind == TOKEN_WORD &&
+           !token_among(tokens, noun, bits, sizeof bits / sizeof *bits) && spot_plain_noun(r, noun);
+}
+
 bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->kinds[0]->rule.id;
@@ -87,7 +104,8 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
     if (is_of_cure(tokens, hit->from) || (hit->from > 0 && is_of_cure(tokens, hit->from - 1))) return true;
-    if (is_stuff_gone(r, hit) || is_turned(r, hit) || is_gap_of_warp(r, hit)) return true;
+    if (is_stuff_gone(r, hit) || is_turned(r, hit) || is_gone_at(r, hit) || is_gap_of_warp(r, hit))
+        return true;
     if (text_same(id, "seized") && hit->to == hit->from + 1 && token_is(tokens, hit->from, "stuck") &&
         hit->from > 0 && tokens->at[hit->from - 1].one != tokens->at[hit->from - 1].fold &&
         tokens->at[hit->from - 1].stop == STOP_NONE && ANY(tokens, hit->to, "on", "onto", "over") &&

@@ -86,3 +86,8 @@ bool place_is_of_doer(const struct fault_reader *r, size_t i) {
     while (spot_article(tokens, at)) at++;
     return !token_among(tokens, at, places, COUNT(places)) && !token_is(tokens, at + 1, "of");
 }
+
+bool place_is_aside(const struct tokens *tokens, size_t at, size_t to) {
+    return ANY(tokens, at, "which", "that", "who", "though", "also") ||
+           (token_is(tokens, at, "the") && spot_side(tokens, at + 1) && at + 5 > to);
+}

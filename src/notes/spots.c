@@ -32,13 +32,12 @@ static bool is_thing(const struct fault_reader *r, size_t last) {
 
 // "The shade, which is enamel, has": the comma before what is said by the way; 0 if there is none.
 static size_t before_aside(const struct fault_reader *r, size_t i) {
-    static const char *const openers[] = {"which", "that", "who", "though", "also"};
     enum { WORDS_MOST = 7 };
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at > 1 && at + WORDS_MOST > i; at--) {
         if (r->scope.fault[at - 1] || tokens->at[at - 1].stop >= STOP_CLAUSE) return 0;
         if (tokens->at[at - 1].stop == STOP_COMMA)
-            return token_among(tokens, at, openers, COUNT(openers)) && r->part[at - 2] ? at - 1 : 0;
+            return r->part[at - 2] && place_is_aside(tokens, at, i) ? at - 1 : 0;
     }
     return 0;
 }
