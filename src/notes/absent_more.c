@@ -286,9 +286,8 @@ bool absent_is_renamed(const struct fault_reader *r, size_t i) {
     enum { HEAD = 6, NAME = 4 };
     const struct tokens *tokens = &r->note->tokens;
     struct noun_found noun;
-    if (i > HEAD || !token_is(tokens, i, "?") || !token_is(tokens, i + 1, "no") ||
-        !token_is(tokens, i + 2, ","))
-        return false;
+    bool called = ANY(tokens, i + 2, ",", "-", "it's", "its", "a", "an"); // "frame? No - an easel"
+    if (i > HEAD || !token_is(tokens, i, "?") || !ANY(tokens, i + 1, "no", "nope") || !called) return false;
     for (size_t k = i + 3; k < i + 3 + NAME && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++)
         if (noun_at(r->note, k, &noun)) return true;
     return false;

@@ -22,6 +22,7 @@ struct chunk {
 // The run that begins at token `i`; false when a stop or a sentence-building word stands there.
 bool chunk_at(const struct note *note, size_t i, struct chunk *chunk);
 // A run that a holder ends ("trumpet case"): the two nouns in one; false when it is none.
+bool purpose_is_capacity(const struct note *note, const struct noun_found *head); // "crate, 24 bottle"
 bool purpose_holder(const struct note *note, const struct chunk *chunk, struct noun_found *holder);
 // Does token `i` build the sentence and so stand in no run?
 bool chunk_breaks(const struct note *note, size_t i);

@@ -9,13 +9,35 @@
 #include "notes/things.h"
 #include "text/order.h"
 
-static const char *const words[] = {
-    "no i tell a lie", "no wait sorry", "no wait",      "wait no",       "no sorry",
-    "sorry no",        "oh no",         "no make that", "make that",     "scratch that",
-    "strike that",     "i mean",        "i meant",      "or rather",     "rather",
-    "correction",      "sorry",         "no",           "wait",          "actually",
-    "more like",       "oops",          "hang on",      "its more like", "it's more like",
-    "call it",         "well"};
+static const char *const words[] = {"no i tell a lie",
+                                    "no hang on",
+                                    "no hold on",
+                                    "no wait sorry",
+                                    "no wait",
+                                    "wait no",
+                                    "no sorry",
+                                    "sorry no",
+                                    "oh no",
+                                    "no make that",
+                                    "make that",
+                                    "scratch that",
+                                    "strike that",
+                                    "i mean",
+                                    "i meant",
+                                    "or rather",
+                                    "rather",
+                                    "correction",
+                                    "sorry",
+                                    "no",
+                                    "wait",
+                                    "actually",
+                                    "more like",
+                                    "oops",
+                                    "hang on",
+                                    "its more like",
+                                    "it's more like",
+                                    "call it",
+                                    "well"};
 
 size_t correction_at(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return 0;
@@ -79,7 +101,8 @@ bool thing_is_taken_back(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i, n;
     while (at < tokens->count && tokens->at[at].kind == TOKEN_SIGN) at++;
-    if (at == i || (n = correction_at(note, at)) == 0) return false;
+    if ((n = correction_at(note, at)) == 0 || (at == i && n < 2))
+        return false; // "pram no wait it's a carrier"
     bool plain = n == 1 && ANY(tokens, at, "no", "well", "wait", "rather", "actually"); // may mean much else
     at += n;
     if (plain && !(at < tokens->count && tokens->at[at].kind == TOKEN_SIGN)) return false;
@@ -87,5 +110,5 @@ bool thing_is_taken_back(const struct note *note, size_t i) {
            (tokens->at[at].kind == TOKEN_SIGN || ANY(tokens, at, "a", "an", "it's", "the")))
         at++;
     struct noun_found later;
-    return noun_at(note, at, &later) && later.thing;
+    return noun_at(note, at, &later) && (later.thing || (!later.part && !later.gated));
 }

@@ -133,6 +133,13 @@ static void read_beside(struct note *note, size_t i) {
     for (size_t at = i + 2;
          at < i + 5 && at < tokens->count && !ends(note, at) && tokens->at[at].kind == TOKEN_WORD; at++) {
         struct noun_found noun;
+        if (ANY(tokens, at, "keys") && at == i + 2 && note_free(note, at, at + 1) &&
+            (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+             ANY(tokens, at + 1, "and", "but"))) {
+            add(note, at, at + 1, count); // "trunk with 2 keys"
+            note_take(note, i + 1, i + 2, TAKEN_INCLUDES);
+            return;
+        }
         if (!is_extra(note, at)) continue;
         noun_at(note, at, &noun);
         bool many = tokens->at[noun.to - 1].one != tokens->at[noun.to - 1].fold;

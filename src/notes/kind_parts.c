@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a word of fault is by the part that it is said of, whatever the thing: a new wire is wiring, what has
-// a grain is wood, and the hinges of a tin are no book's.
+// What a word of fault is by the part that it is said of: what has a grain is wood, whatever the thing.
 #include <string.h>
 
 #include "notes/any.h"
@@ -547,6 +546,7 @@ static const struct meaning {
      .of = "burlap canvas cloth silk linen hessian fabric webbing jute felt", .last = "brittle"},
     {"rubber-perished", "crack", .last = "brittle cracked", .when = plastic}, // "the lid has gone brittle"
     {"missing-pieces", "broken-part", .when = of_one},
+    {"rubber-perished", "leather-crack", .of = "leather leather's hide"},
     {"gilt-wear", "plate-wear", .first = "plating plating's nickel chrome tinning"},
     {"coating-worn", "plate-wear", .first = "chrome nickel silver"},
     {"plate-wear", "paint-flaking", .last = "iron steel metal tin through", .when = japanned},

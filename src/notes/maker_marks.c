@@ -98,8 +98,11 @@ static bool over(const struct note *note, size_t i) {
 }
 
 // "Maker's name Cressfield embossed on the tank": a mark that is told to be the maker's.
-static void read_told_maker(struct note *note) {
+void read_told_maker(struct note *note) {
     const struct tokens *tokens = &note->tokens;
+    if (!note->record->mark_count) return;
+    for (size_t k = 0; k < note->record->attribute_count; k++)
+        if (!strcmp(note->record->attributes[k].name, "brand")) return;
     for (size_t i = 2; i < tokens->count; i++) {
         if (note->taken[i] != TAKEN_MARK || !mark_is_text(note, i) || tokens->at[i].kind != TOKEN_WORD)
             continue;
@@ -130,10 +133,6 @@ static void read_told_maker(struct note *note) {
 void read_maker_marks(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     struct record *record = note->record;
-    bool branded = false;
-    for (size_t k = 0; k < record->attribute_count; k++)
-        branded |= !strcmp(record->attributes[k].name, "brand");
-    if (!branded && record->mark_count) read_told_maker(note);
     for (size_t k = 0; k < record->attribute_count; k++) {
         const struct value *value = &record->attributes[k];
         if (strcmp(value->name, "brand") != 0 || value->of || value->sure != SURE_STATED || !value->span.to ||

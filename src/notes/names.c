@@ -202,6 +202,9 @@ static bool fits_before(const struct note *note, size_t from) {
     static const char *const words[] = {"fits", "fit", "for", "suits", "suit"};
     const struct tokens *tokens = &note->tokens;
     size_t at = from;
+    if (at > 2 && tokens->at[at - 1].kind == TOKEN_FIGURE &&
+        ANY(tokens, at - 2, "no", ".")) // "a No. 2 Harbord"
+        at -= ANY(tokens, at - 2, ".") && ANY(tokens, at - 3, "no") ? 3 : ANY(tokens, at - 2, "no") ? 2 : 0;
     while (at > 0 && (token_is(tokens, at - 1, "a") || token_is(tokens, at - 1, "an") ||
                       token_is(tokens, at - 1, "the")))
         at--;
@@ -220,17 +223,6 @@ static bool is_model(const struct token *t) {
     for (size_t k = 0; k < COUNT(fittings); k++)
         if (text_same(t->fold, fittings[k])) return false; // a battery or a bulb
     return t->fold[0] != 'x' || strspn(t->fold + 1, "0123456789") != strlen(t->fold) - 1; // "x1"
-}
-
-static void add_fit(struct note *note, size_t from, size_t to) {
-    struct fit *fit = note_fit(note);
-    fit->brand = arena_string(note->arena, note_words(note, from, to));
-    if (to < note->tokens.count && is_model(&note->tokens.at[to])) {
-        fit->model = arena_string(note->arena, note_words(note, to, to + 1));
-        to++;
-    }
-    fit->span = note_span_of(note, from, to);
-    note_take(note, from, to, TAKEN_FITS);
 }
 
 // "7-R", "808-C", "CB/12": the tokens of one code.
@@ -279,6 +271,29 @@ static size_t behind_maker(const struct note *note, size_t i) { // where a model
     } else if (token_is(tokens, i, "#"))
         i++;
     return i;
+}
+
+static void add_fit(struct note *note, size_t from, size_t to) {
+    struct fit *fit = note_fit(note);
+    fit->brand = arena_string(note->arena, note_words(note, from, to));
+    const struct tokens *tokens = &note->tokens;
+    size_t number = behind_maker(note, to), end = number < tokens->count ? code_end(note, number) : number;
+    bool numbered =
+        end == number + 1 && tokens->at[number].kind == TOKEN_FIGURE &&
+        tokens->at[to - 1].stop == STOP_NONE && note->taken[number] == TAKEN_NOT &&
+        (number > to || (strlen(tokens->at[number].fold) < 4 && tokens->at[number].stop == STOP_NONE));
+    if (to < tokens->count && is_model(&tokens->at[to])) {
+        fit->model = arena_string(note->arena, note_words(note, to, to + 1));
+        to++;
+    } else if (numbered) { // "the Larkmoor No. 6 mangle"
+        fit->model = arena_string(note->arena, note_words(note, number, end));
+        to = end;
+    } else if (from > 1 && tokens->at[from - 1].kind == TOKEN_FIGURE && ANY(tokens, from - 2, ".", "no")) {
+        fit->model = arena_string(note->arena, note_words(note, from - 1, from)); // "a No. 2 Harbord"
+        from--;
+    }
+    fit->span = note_span_of(note, from, to);
+    note_take(note, from, to, TAKEN_FITS);
 }
 
 static size_t maker_end(const struct note *note, size_t from, size_t to);
@@ -544,6 +559,7 @@ void read_names(struct note *note) {
                 in_doubt(note, i, end) || unsure_behind(note, end + 1) ? SURE_GUESS : SURE_STATED);
         i = end - 1;
     }
+    read_told_maker(note);
     read_said_maker(note);
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);

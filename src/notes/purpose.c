@@ -313,3 +313,12 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     holder->noun = arena_format(note->arena, "%s %s", before->noun, last->noun ? last->noun : "case");
     return true;
 }
+
+// "Pop crate, 24 bottle", "toast rack, 6 slice": how many it holds, in the singular.
+bool purpose_is_capacity(const struct note *note, const struct noun_found *head) {
+    const struct tokens *tokens = &note->tokens;
+    size_t taken;
+    return head->from > 1 && head->to == head->from + 1 && tokens->at[head->from - 2].stop == STOP_COMMA &&
+           tokens->at[head->from].one == tokens->at[head->from].fold &&
+           !ANY(tokens, head->from, "pair", "set") && number_whole(tokens, head->from - 1, &taken) > 1;
+}

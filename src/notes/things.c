@@ -417,7 +417,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
     // "A linen sheet? embroidered tablecloth": asked, and answered with another
     struct noun_found answer;
     if (token_is(&note->tokens, chunk->to, "?") && answered_by(note, chunk->to + 1, &answer)) value -= 50;
-    if (said && head->uses & (1u << USE_MATERIAL)) value -= 70; // "the lid is tin"
+    if (said && head->uses & (1u << USE_MATERIAL)) value -= 70;          // "the lid is tin"
+    if (pick->order > 1 && purpose_is_capacity(note, head)) value -= 70; // "pop crate, 24 bottle"
     // "It is light": a noun without an article behind "it is" tells how it is
     bool it = said && chunk->from > 1 && token_is(&note->tokens, chunk->from - 2, "it");
     if (it && head->to == head->from + 1 &&

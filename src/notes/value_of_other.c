@@ -68,6 +68,9 @@ static bool has_material(const struct note *note) {
 // was told before.
 static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "mica", "horn", "baize", "webbing") && i > 0 && tokens->at[i - 1].stop != STOP_NONE &&
+        ANY(tokens, i + n, "is", "has", "are"))
+        return true;
     bool opens = tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE);
     return opens && i + n < tokens->count && note->fault_word[i + n] && has_material(note);
 }
@@ -141,13 +144,21 @@ static bool is_of_a_mark(const struct note *note, size_t i) {
 
 // "Rubber stamp rack", "paper clips": no stuff of what holds them.
 static bool is_in_a_name(const struct tokens *tokens, size_t i) {
-    return (ANY(tokens, i, "rubber") && ANY(tokens, i + 1, "stamp", "stamps", "band", "bands")) ||
+    return (ANY(tokens, i, "wool") &&
+            ANY(tokens, i + 1, "bale", "bales", "sack", "press", "table", "hook")) ||
+           (ANY(tokens, i, "card") && ANY(tokens, i + 1, "catalog", "catalogue", "index", "file", "table")) ||
+           (ANY(tokens, i, "rubber") && ANY(tokens, i + 1, "stamp", "stamps", "band", "bands")) ||
            (ANY(tokens, i, "paper") && ANY(tokens, i + 1, "clip", "clips", "fastener", "knife", "weight")) ||
            (ANY(tokens, i, "cork") && ANY(tokens, i + 1, "screw", "screws", "borer", "borers"));
 }
 
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
     if (use == USE_TECHNIQUE && is_of_a_mark(note, i)) return true;
+    const char *type = note->record->type.value;
+    if (use == USE_THEME && type &&
+        ((ANY(&note->tokens, i, "tree", "trees") && (strstr(type, "saddle") || strstr(type, "shoe"))) ||
+         (ANY(&note->tokens, i, "rose") && strstr(type, "watering"))))
+        return true; // of a saddle and of a can a part
     if (use == USE_MATERIAL && is_in_a_name(&note->tokens, i)) return true;
     if (use == USE_COLOR && (is_of_letters(note, i, n) || is_written_in(note, i) || is_unclouded(note, i)))
         return true;
@@ -227,4 +238,11 @@ bool value_is_worked(const struct note *note, size_t i, size_t n) {
            ANY(tokens, i + n, "bobbin", "bobbins", "punch", "cutter", "cutters", "knife", "press", "shears",
                "winder", "scissors", "awl", "guillotine", "drill", "merchant", "mill", "cards", "carder",
                "gauge", "pricker", "making");
+}
+
+// "Flour sack": the whole name of the thing is a stuff as well, and none that it is of.
+bool value_is_all_of_type(const struct note *note, size_t i, size_t n) {
+    const size_t count = note->tokens.count;
+    return n > 1 && (i == 0 || note->taken[i - 1] != TAKEN_TYPE) &&
+           (i + n >= count || note->taken[i + n] != TAKEN_TYPE) && note->taken[i + n - 1] == TAKEN_TYPE;
 }

@@ -15,6 +15,7 @@ bool value_is_elsewhere(const struct note *note, size_t i, const char *of);
 bool value_is_holder(const struct note *note, size_t i, size_t n);
 
 // "Lace bobbins", "leather punch", "card table": what a tool or a table is for.
+bool value_is_all_of_type(const struct note *note, size_t i, size_t n);
 bool value_is_worked(const struct note *note, size_t i, size_t n);
 
 #endif

@@ -74,6 +74,24 @@ static void read_marked_materials(struct note *note) {
     }
 }
 
+// "Pewter flagon, I think pewter anyway": what was said of it before is a guess.
+static void read_second_thoughts(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 1; i < tokens->count; i++) {
+        if (!ANY(tokens, i, "think", "reckon", "guess", "believe", "suppose", "assume", "suspect") ||
+            !ANY(tokens, i - 1, "i", "i'd", "we", "i'm"))
+            continue;
+        size_t at = i + 1;
+        while (at < i + 4 && ANY(tokens, at, "it's", "its", "it", "is", "they're", "that's", "this")) at++;
+        bool ends = at < tokens->count && (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+                                           ANY(tokens, at + 1, "anyway", "but", "though", "at"));
+        for (size_t a = 0; ends && a < note->record->attribute_count; a++) {
+            struct value *value = &note->record->attributes[a];
+            if (!value->of && text_same(value->value, tokens->at[at].fold)) value->sure = SURE_GUESS;
+        }
+    }
+}
+
 // "I am not going to promise cashmere": what the seller will not stand for is a guess, wherever it was said.
 static void read_reserves(struct note *note) {
     static const char *const words[] = {"promise", "promising", "claim", "claiming",
@@ -155,6 +173,7 @@ void value_read_stuffs(struct note *note) {
     read_marked_materials(note);
     read_spoken_stuff(note);
     read_reserves(note);
+    read_second_thoughts(note);
     read_glass(note);
 }
 
@@ -193,10 +212,10 @@ bool value_read_plates(struct note *note, size_t i, size_t n) {
     static const char *const leads[] = {"a",      "an",   "the",   "one",  "small",
                                         "little", "oval", "round", "with", "shaped"};
     const struct tokens *tokens = &note->tokens;
-    if (n != 2 || !ANY(tokens, i + 1, "plate", "plates") ||
+    if (n != 2 || !ANY(tokens, i + 1, "plate", "plates", "bands") ||
         !ANY(tokens, i, "brass", "copper", "steel", "iron", "zinc", "lead", "bronze", "nickel", "tin"))
         return false;
-    bool many = token_is(tokens, i + 1, "plates");
+    bool many = ANY(tokens, i + 1, "plates", "bands");
     bool one = i > 0 && token_among(tokens, i - 1, leads, COUNT(leads)) && !ANY(tokens, i, "nickel") &&
                (i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
                 ANY(tokens, i + 2, "on", "at", "to", "in", "with", "engraved", "stamped", "screwed", "says",

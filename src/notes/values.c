@@ -524,7 +524,7 @@ static void read_type_words(struct note *note) {
         if (last && i > 0 && note->taken[i - 1] == TAKEN_TYPE && noun_at(note, i - 1, &noun) &&
             noun.to == i + 1 && noun.thing)
             continue; // "hall tree"
-        if (!last && value_is_worked(note, i, n)) continue;
+        if (!last && (value_is_worked(note, i, n) || value_is_all_of_type(note, i, n))) continue;
         enum word_use use = metal ? USE_MATERIAL : last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
         bool asked = use == USE_MATERIAL && is_questioned(note, i + n);
