@@ -152,6 +152,24 @@ static void take_object(const struct fault_reader *r, const struct fault_hit *hi
     spot->part_to = part + 1;
 }
 
+// "The hanging wire has scratched the back": what did it has no mark of it.
+static void take_marked(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t part = hit->to + 1, last = hit->to - 1;
+    if (hit->kinds[0]->class != CLASS_DAMAGE || hit->from == 0 || part >= tokens->count ||
+        spot->part_to != hit->from - 1 || !ANY(tokens, hit->from - 1, "has", "have", "had") ||
+        !ANY(tokens, hit->to, "the", "its", "both") || !r->part[part] ||
+        !ANY(tokens, last, "scratched", "marked", "dented", "rubbed", "worn", "stained", "scuffed",
+             "scorched", "burnt", "burned", "gouged", "chipped", "cracked", "bruised", "cut", "dulled",
+             "faded", "rusted"))
+        return;
+    spot->part_from = part;
+    spot->part_to = part + 1;
+    while (spot->part_to < tokens->count && r->part[spot->part_to] &&
+           tokens->at[spot->part_to - 1].stop == STOP_NONE)
+        spot->part_to++;
+}
+
 // "Sticky from sitting in a drawer": where the thing lay, and no place of the fault.
 static void leave_where_it_lay(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     enum { FAR = 4 };
@@ -181,6 +199,7 @@ static void take_part_of_thing(const struct fault_reader *r, const struct fault_
     const struct tokens *tokens = &note->tokens;
     const char *type = note->record->type.value;
     leave_where_it_lay(r, hit, spot);
+    take_marked(r, hit, spot);
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
     if (spot->where_to == spot->where_from) take_object(r, hit, spot);
     if (spot->part_to > spot->part_from) return;

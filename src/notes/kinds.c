@@ -253,7 +253,8 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     struct arena *arena = r->note->arena;
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    bool named = has_part_of(arena, &kind->within, place);
+    bool course = place && !strncmp(place, "where ", 6); // "holes where the cord went": of no cord
+    bool named = !course && has_part_of(arena, &kind->within, place);
     bool usual = !place || is_anywhere(place); // "black round the edge" of a mirror
     for (size_t i = 0; usual && type && i < kind->within.count; i++)
         named |= text_same(last ? last + 1 : type, kind->within.at[i]);

@@ -482,8 +482,9 @@ static void take_parted(const struct fault_reader *r, const struct fault_hit *hi
     bool behind = hit->parted && hit->parted->from >= hit->to; // "glued crack on the left column"
     if (behind || (hit->parted && spot->part_to == spot->part_from)) {
         struct spot before = spot_found(r, hit->parted);
-        spot->part_from = before.part_from;
-        spot->part_to = before.part_to;
+        bool own = spot->part_to > spot->part_from && before.part_to == before.part_from;
+        if (own && before.where_to <= hit->from) return; // "the rim has a repaired chip": of the rim
+        if (!own) spot->part_from = before.part_from, spot->part_to = before.part_to;
         bool placed = before.where_to > before.where_from || before.part_to > before.part_from;
         if (spot->where_to == spot->where_from || (behind && placed)) {
             spot->where_from = before.where_from;
@@ -517,18 +518,17 @@ static void find_else(const struct fault_reader *r, const struct fault_hit *hit,
 struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = {0};
     size_t from = 0, to = spot_touched(r, hit, &from);
-    if (to) return (struct spot){.where_from = from, .where_to = to};
-    if (spot_of_whole(r, hit)) return spot;
+    if (to || spot_of_whole(r, hit)) return (struct spot){.where_from = to ? from : 0, .where_to = to};
     bool partly = hit->near && text_same(hit->kinds[0]->rule.id, "partly-working");
     if (partly && r->part[hit->from] && r->note->taken[hit->from] != TAKEN_TYPE) // "one reed is dead"
         return (struct spot){.part_from = hit->from, .part_to = hit->from + 1};
     if (hit->own_no || (hit->near && hit->kinds[0]->form == STATE)) { // "well out of date": no well
-        bool tells_part = !hit->own_no && hit->kinds[0]->says_part && r->part[hit->from] &&
-                          hit->kinds[0]->class == CLASS_REPAIR; // "the stopper is the wrong one"
+        bool mend = hit->kinds[0]->class == CLASS_REPAIR;             // "the stopper is the wrong one"
+        bool tells_part = !hit->own_no && hit->kinds[0]->says_part && r->part[hit->from] && mend;
         if (tells_part) spot.part_from = hit->from, spot.part_to = hit->from + 1;
         bool works = hit->kinds[0]->class == CLASS_FUNCTION && !hit->own_no;
         struct spot other = {0};
-        if (!tells_part && !works && hit->kinds[0]->class == CLASS_REPAIR && spot_other(r, hit->from, &other))
+        if (!tells_part && mend && spot_other(r, hit->from, &other))
             return other; // "left handle perished, right one replaced with rope"
         if (works && (spot_opens_with_part(r, hit, &from, &to) || subject_before(r, hit->from, &from, &to) ||
                       spot_joined_before(r, hit->from, &from, &to))) {

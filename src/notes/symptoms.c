@@ -156,9 +156,11 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         ANY(tokens, hit->from - 1, "first", "second", "third", "fourth", "next", "the"))
         return true; // "third one down has a dent"
     static const char *const looks[] = {
-        "scorched", "burnt",  "burned", "bald",   "bare",  "worn",  "faded",  "stained",   "damp", "wet",
-        "rusty",    "rusted", "sticky", "greasy", "thin",  "dull",  "shiny",  "rough",     "soft", "dark",
-        "light",    "pale",   "brown",  "black",  "white", "green", "rubbed", "threadbare"};
+        "scorched", "burnt",  "burned",  "bald",       "bare",   "worn",   "faded",   "stained",
+        "damp",     "wet",    "rusty",   "rusted",     "sticky", "greasy", "thin",    "dull",
+        "shiny",    "rough",  "soft",    "dark",       "light",  "pale",   "brown",   "black",
+        "white",    "green",  "rubbed",  "threadbare", "melted", "cloudy", "scuffed", "blistered",
+        "unglazed", "crazed", "chipped", "flaky",      "raised", "matt",   "charred"};
     if ((text_same(id, "darned-patched") || text_same(id, "glued-repair")) && hit->from > 0 &&
         ANY(tokens, hit->from, "patch", "patches") && tokens->at[hit->from - 1].stop == STOP_NONE &&
         token_among(tokens, hit->from - 1, looks, COUNT(looks)))
@@ -173,7 +175,22 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     if (ANY(tokens, hit->to - 1, "line") && ANY(tokens, hit->from, "glaze") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "the") && ANY(tokens, hit->from - 2, "past", "to", "below", "above", "at"))
         return true; // "down past the glaze line"
+    if (text_same(id, "dent-bend") && hit->near && ANY(tokens, hit->from, "dropped", "knocked")) {
+        enum { FAR = 6 };
+        for (size_t i = hit->from + 1;
+             i < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_SENTENCE; i++)
+            if (i < hit->to
+                    ? ANY(tokens, i, "piece", "bit", "chunk", "lump", "flake")
+                    : ANY(tokens, i, "broke", "broken", "snapped", "cracked", "smashed", "split", "chipped"))
+                return true; // "dropped the base and it broke", "knocked a piece off the edge"
+    }
     if (!before) return false;
+    if (text_same(id, "yellowing") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "glue", "adhesive", "has") &&
+        text_same(before->kinds[0]->rule.id, "glued-repair") && before->to >= hit->from - 1) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "the glue has gone yellow"
+    }
     static const char *const soils[] = {"stain",           "mineral-deposit", "cloudy-glass",
                                         "sticker-residue", "grease-film",     "heat-damage",
                                         "dust-grime",      "tarnish",         "ring-mark"};
