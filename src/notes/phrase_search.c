@@ -2,6 +2,7 @@
 // Word by word: the sieve rules most out, a bucket tells what may begin there, and a look at one word of each
 // whether it is worth more. Bars come before what they bar, longer phrases before shorter ones.
 #include <stdlib.h>
+#include <string.h>
 
 #include "notes/bare.h"
 #include "notes/phrase_table.h"
@@ -83,14 +84,63 @@ static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct
     return !gate->windows[n].count;
 }
 
-// One that counts for some things only covers no phrase that counts for all.
+enum { HIT_BYTES_MOST = 4096 }; // a longer hit is none
+
+// Does an `unless` of the flaw that stands there, or begins before it, hold its first word?
+static bool is_barred_at(const struct search *s, const struct flaw *flaw, size_t from) {
+    for (size_t k = s->unless_count; k-- > 0 && s->unless[k].from + HIT_BYTES_MOST > from;) {
+        const struct barred *b = &s->unless[k];
+        if (b->flaw == flaw && b->from <= from && from < b->to) return true;
+    }
+    return false;
+}
+
+// Is it inside a hit of the flaw that begins before it? What counts for some things only covers nothing.
+static bool is_covered(const struct search *s, const struct phrase_hit *hit) {
+    for (size_t k = s->hits.count; k-- > 0 && s->hits.at[k].from + HIT_BYTES_MOST > hit->from;) {
+        const struct phrase_hit *h = &s->hits.at[k];
+        if (h->flaw == hit->flaw && !h->gated && h->from < hit->from && h->to >= hit->to) return true;
+    }
+    return false;
+}
+
+// Hits stand by where they begin; at one word those of patterns come first.
+static bool stands_before(const struct phrase_hit *a, const struct phrase_hit *b) {
+    if (a->from != b->from) return a->from < b->from;
+    return a->pattern && (!b->pattern || a->pattern < b->pattern);
+}
+
+// A pattern is found by a word inside it: what begins there and is covered by it has been kept before it.
+static void keep_before(struct search *s, const struct phrase_hit *hit) {
+    struct phrase_hits *hits = &s->hits;
+    size_t first = hits->count;
+    while (first > 0 && !stands_before(&hits->at[first - 1], hit)) first--;
+    size_t kept = first;
+    for (size_t k = first; k < hits->count; k++) {
+        const struct phrase_hit *h = &hits->at[k];
+        if (hit->gated || h->flaw != hit->flaw || h->to > hit->to) hits->at[kept++] = *h;
+    }
+    hits->count = kept;
+    if (hits->count == s->room)
+        hits->at = arena_grow(s->arena, hits->at, hits->count, &s->room, sizeof *hits->at);
+    memmove(&hits->at[first + 1], &hits->at[first], (kept - first) * sizeof *hits->at);
+    hits->at[first] = *hit;
+    hits->count++;
+}
+
 SELDOM static void keep_spoken(struct search *s, size_t opening, size_t i) {
-    struct spoken_hit hit;
-    if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &s->found, &hit)) return;
-    size_t end = i + hit.count;
-    if (end <= s->covered[hit.flaw] || i < s->barred[hit.flaw]) return;
-    if (!hit.gated) s->covered[hit.flaw] = (uint32_t)end;
-    keep_hit(s, hit.flaw, i, end, hit.gated, false);
+    struct spoken_hit found;
+    if (!spoken_stands(s->phrases->spoken, opening, s->words, s->count, i, &s->found, &found)) return;
+    struct phrase_hit hit = {.flaw = s->phrases->rules->flaws[found.flaw],
+                             .from = s->words[found.from].from,
+                             .to = s->words[found.to - 1].to,
+                             .pattern = (uint32_t)opening + 1,
+                             .gated = found.gated};
+    if (found.from < s->barred[found.flaw] && is_barred_at(s, hit.flaw, hit.from)) return;
+    uint32_t *covered = &s->covered[found.flaw];
+    if (found.to <= *covered && is_covered(s, &hit)) return;
+    if (!found.gated && *covered < found.to) *covered = (uint32_t)found.to;
+    keep_before(s, &hit);
 }
 
 SELDOM static void bar(struct search *s, const struct phrase *phrase, size_t i) {
@@ -112,13 +162,6 @@ static inline void keep_in(struct search *s, const struct bucket *bucket, size_t
     for (; phrase < end; phrase++) keep(s, phrase, i);
 }
 
-// One of all that follow within reach. What needs none of them is not looked at any closer.
-static inline uint64_t words_ahead(const struct phrase_word *words) {
-    uint64_t ahead = 0;
-    for (size_t k = 1; k <= SPOKEN_REACH; k++) ahead |= spoken_bit(words[k].hash);
-    return ahead;
-}
-
 static inline void keep_pattern(struct search *s, size_t opening, size_t i) {
     const struct spoken_gate *gate = &s->phrases->gates[opening];
     if (is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i)) keep_spoken(s, opening, i);
@@ -127,14 +170,8 @@ static inline void keep_pattern(struct search *s, size_t opening, size_t i) {
 static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
     const struct bucket_opening *opening = &s->phrases->openings[bucket->spoken],
                                 *end = opening + bucket->spoken_count;
-    if (bucket->spoken_count == 1) {
-        keep_pattern(s, opening->number, i);
-        return;
-    }
-    const uint64_t ahead = words_ahead(s->words + i);
     for (; opening < end; opening++)
-        if (opening->third & third && opening->needs[0] & ahead && opening->needs[1] & ahead)
-            keep_pattern(s, opening->number, i);
+        if (opening->third & third) keep_pattern(s, opening->number, i);
 }
 
 // What is in it that may stand before such a third word, as `enum bucket_has`.
@@ -258,7 +295,7 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
         uint64_t two = key_of_two(first, word[1].hash);
         bool more = passes(phrases->sieve, SIEVE_BITS, two),
              one = passes(phrases->sieve_of_one, SIEVE_OF_ONE_BITS, first);
-        if (!(more | one) || !word->starts) continue;
+        if (!(more | one)) continue;
         uint64_t third = spoken_bit(word[2].hash);
         size_t i = (size_t)(word - words->at);
         const struct bucket *longest = NULL, *longer = NULL, *single = NULL;
@@ -276,9 +313,10 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
             of_single = has_before(single, third);
         }
         unsigned has = of_longest | of_longer << HAS_BITS | of_single << 2 * HAS_BITS;
+        if (!word->starts) has &= HAS_SPOKEN << HAS_BITS | HAS_SPOKEN << 2 * HAS_BITS; // inside a token
         if (!has) continue;
-        if (has == of_single << 2 * HAS_BITS)
-            search_one(s, single, i, third, of_single);
+        if (!(has & ((1u << 2 * HAS_BITS) - 1)))
+            search_one(s, single, i, third, has >> 2 * HAS_BITS);
         else
             search_all(s, longest, longer, single, i, third, has);
     }
@@ -351,7 +389,7 @@ static void keep_grouped(struct search *s, const struct tokens *tokens, size_t o
     struct near_hit found = {.gated = hit.gated,
                              .flaw = p->rules->flaws[hit.flaw],
                              .from = s->words[i].from,
-                             .to = s->words[i + hit.count - 1].to};
+                             .to = s->words[hit.to - 1].to};
     to_tokens(tokens, &found.from, &found.to);
     if (!is_barred(s, &found, false)) keep_apart(s, sorted, &found, false);
 }

@@ -30,9 +30,9 @@ struct bucket {
     uint64_t third_spoken;         // of one and two words: a bit for each that may be the third of a pattern
 };
 
-// Of a pattern. What most of them lack around the word is copied from its gate, for some words begin dozens.
+// Of a pattern; which may stand third is copied from its gate, for some words lead to dozens.
 struct bucket_opening {
-    uint64_t third, needs[SPOKEN_NEEDS]; // bits
+    uint64_t third; // bits
     size_t number;
 };
 

@@ -34,7 +34,9 @@ static size_t parts_of(const struct token *token) {
 struct phrase_words phrase_words_of_tokens(struct arena *arena, const struct tokens *tokens) {
     size_t room = 1;
     for (size_t i = 0; i < tokens->count; i++) room += tokens->at[i].plain ? 1 : parts_of(&tokens->at[i]);
-    struct phrase_words words = {arena_array(arena, room + PHRASE_WORDS_BEHIND, sizeof *words.at), 0};
+    room += PHRASE_WORDS_BEFORE + PHRASE_WORDS_BEHIND;
+    struct phrase_word *all = arena_array(arena, room, sizeof *all);
+    struct phrase_words words = {all + PHRASE_WORDS_BEFORE, 0};
     for (size_t i = 0; i < tokens->count; i++) {
         const struct token *token = &tokens->at[i];
         const char *fold = token->fold;
@@ -282,7 +284,8 @@ static bool take_mark(struct bytes *b) {
 
 struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, size_t size) {
     // Each has a byte of its own.
-    struct phrase_word *words = arena_room(arena, (size + 1 + PHRASE_WORDS_BEHIND) * sizeof *words);
+    size_t room = PHRASE_WORDS_BEFORE + size + 1 + PHRASE_WORDS_BEHIND;
+    struct phrase_word *all = arena_room(arena, room * sizeof *all), *words = all + PHRASE_WORDS_BEFORE;
     struct bytes b; // of which `last` is filled only at the end
     b.text = text;
     b.size = size;
@@ -304,6 +307,7 @@ struct phrase_words phrase_words_of_text(struct arena *arena, const char *text, 
             fine = class_of(c) == MARK && take_mark(&b);
         if (!fine) return (struct phrase_words){NULL, 0};
     }
+    memset(all, 0, PHRASE_WORDS_BEFORE * sizeof *all);
     memset(b.next, 0, PHRASE_WORDS_BEHIND * sizeof *words);
     return (struct phrase_words){words, (size_t)(b.next - words)};
 }

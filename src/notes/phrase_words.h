@@ -15,8 +15,9 @@ struct phrase_word {
     unsigned to : 30, starts : 1, ends : 1; // is it the first, the last of its token?
 };
 
-// Behind the last are some of zeros, so that who looks a few words on need not ask where the end is.
-enum { PHRASE_WORDS_BEHIND = 16 };
+// Before the first and behind the last are some of zeros, so that who looks a few words around need not ask
+// where they end.
+enum { PHRASE_WORDS_BEFORE = 8, PHRASE_WORDS_BEHIND = 16 };
 
 struct phrase_words {
     struct phrase_word *at; // NULL: not to be had

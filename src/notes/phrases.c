@@ -102,8 +102,8 @@ static void index_buckets(struct arena *arena, struct phrases *p) {
     size_t keys = p->count + p->opening_count;
     for (size_t i = 0; i < p->count; i++) keys += p->at[i].count > 2; // what leads to it
     p->mask = 15;
-    // They share many, so that as much again is near to twice what there are.
-    while (p->mask < keys) p->mask = p->mask * 2 + 1;
+    // They share some; a look is short where two of three are free.
+    while (p->mask < 2 * keys) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
     for (size_t from = 0, to; from < p->count; from = to) {
         const struct phrase *first = &p->at[from];
@@ -199,9 +199,7 @@ static void add_opening(void *context, uint64_t first, uint64_t second, size_t o
     struct phrases *p = context;
     struct bucket *bucket = bucket_of_opening(p, first, second);
     if (bucket->spoken_count && p->openings[bucket->spoken].number == opening) return; // told twice
-    const struct spoken_gate *gate = &spoken_gates(p->spoken)[opening];
-    p->openings[--bucket->spoken] =
-        (struct bucket_opening){gate->third, {gate->needs[0].one, gate->needs[1].one}, opening};
+    p->openings[--bucket->spoken] = (struct bucket_opening){spoken_gates(p->spoken)[opening].third, opening};
     bucket->spoken_count++;
 }
 

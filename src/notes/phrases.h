@@ -16,11 +16,12 @@ struct phrases;
 
 struct phrase_hit {
     const struct flaw *flaw;
-    size_t from, to; // tokens, half open
-    bool near;       // two words of the rule's `near`, with others between
-    bool denied;     // counts only where it is denied
-    bool gated;      // counts only for a thing that the flaw occurs on
-    bool alone;      // counts only where it is all that its clause says
+    size_t from, to;  // tokens, half open
+    uint32_t pattern; // the number of what leads to a `spoken` pattern, + 1; 0 of all others
+    bool near;        // two words of the rule's `near`, with others between
+    bool denied;      // counts only where it is denied
+    bool gated;       // counts only for a thing that the flaw occurs on
+    bool alone;       // counts only where it is all that its clause says
 };
 
 // A word of a flaw that an `unless` of it covers.

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// A pattern is walked place by place, the word before its absence. Only its first two words are spread out
-// beforehand: a pattern of six places stands for thousands of phrases. One that names groups is looked for
-// from its rarest place, where a group mostly has members of several words: "lid" is in many notes, "parted
-// company" in few, and so dozens of patterns that begin with any lid cost an ordinary note nothing.
+// A pattern is walked place by place, the word before its absence. Only two words of it are spread out
+// beforehand: a pattern of six places stands for thousands of phrases. They are the rarest that it has side
+// by side: "lid" and "has" are in many notes, "parted company" in few, and so dozens of patterns that begin
+// with any lid cost an ordinary note nothing. Of one that names groups it is a group's rarest place, which
+// mostly has members of several words.
 #include "notes/spoken.h"
 
 #include <string.h>
@@ -11,7 +12,14 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { GAP_MOST = 3, STOPS_ROOM = 40, SUBJECTS_ROOM = 8, SIEVE_CELLS = 8192, UNGROUPED = 1 << 20 };
+enum {
+    GAP_MOST = 3,
+    STOPS_ROOM = 40,
+    SUBJECTS_ROOM = 8,
+    SIEVE_CELLS = 8192,
+    SEEN_BITS = 14,
+    UNGROUPED = 1 << 20
+};
 
 #define STOP_PLACE (SIZE_MAX - 1) // of the words that end a gap
 #define ANYWHERE SIZE_MAX
@@ -25,13 +33,13 @@ struct place_of_words {
 struct pattern {
     size_t from, to; // in `places`
     size_t flaw;
-    bool gated;
+    bool gated, grouped;
 };
 
 // Small: thousands of them are asked in one note.
 struct opening {
     uint32_t pattern, place;
-    uint16_t back; // how many words stand before it at most, where it is not the first place
+    uint16_t back; // how many words stand before it at most
     bool grouped;  // its pattern is looked for from a group
 };
 
@@ -49,7 +57,8 @@ struct spoken {
         opening_room, gate_room;
     size_t longest;
     uint64_t stops[STOPS_ROOM], subjects[SUBJECTS_ROOM], verbs[SUBJECTS_ROOM], and, so;
-    uint64_t sieve[SIEVE_CELLS]; // a bit for each word of each place: most words are not
+    uint64_t sieve[SIEVE_CELLS];   // a bit for each word of each place: most words are not
+    uint32_t seen[1 << SEEN_BITS]; // how often each word stands in a place
 };
 
 static uint64_t key_at(size_t place, uint64_t hash) {
@@ -189,7 +198,7 @@ static void find_needs(const struct spoken *s, const struct opening *opening, st
     }
     least = 0;
     most = own - 1;
-    for (size_t k = opening->place; opening->grouped && k-- > pattern->from;) {
+    for (size_t k = opening->place; k-- > pattern->from;) {
         const struct place_of_words *place = &s->places[k];
         least += words_least(place);
         most += words_most(s, place);
@@ -255,16 +264,41 @@ static void add_rarest_opening(struct spoken *s, size_t number) {
     find_needs(s, &rarest, gate);
 }
 
-// Behind places that may be skipped the next one opens the pattern as well.
-static void add_openings(struct spoken *s, size_t number) {
+// How many patterns have the word in one of their places: what many have stands in many notes.
+static size_t weight_of(const struct spoken *s, uint64_t hash) {
+    return 1 + s->seen[hash >> (64 - SEEN_BITS)];
+}
+
+static double share_of(const struct spoken *s, const struct place_of_words *place) {
+    double sum = 0;
+    for (size_t h = place->from; h < place->to; h++) sum += (double)weight_of(s, s->hashes[h]);
+    return sum / (double)s->hash_count;
+}
+
+// A pattern without groups is looked for by the place, and the one behind it, that are rarest in notes. One
+// of which each place may be skipped is not looked for.
+static void add_opening_of(struct spoken *s, size_t number) {
     const struct pattern *pattern = &s->patterns[number];
+    struct opening rarest = {.pattern = (uint32_t)number};
+    double least = -1;
+    size_t before = 0;
     for (size_t k = pattern->from; k < pattern->to; k++) {
-        const struct opening opening = {.pattern = (uint32_t)number, .place = (uint32_t)k};
-        struct spoken_gate *gate = add_opening(s, &opening);
-        gate->third = third_of(s, &opening);
-        find_needs(s, &opening, gate);
-        if (!s->places[k].optional) return;
+        const struct place_of_words *place = &s->places[k];
+        if (!place->optional && !place->gap) {
+            bool paired = k + 1 < pattern->to && !place[1].gap && !place[1].optional;
+            double share = share_of(s, place) * (paired ? share_of(s, place + 1) : 1);
+            if (least < 0 || share < least) {
+                least = share;
+                rarest.place = (uint32_t)k;
+                rarest.back = (uint16_t)before;
+            }
+        }
+        before += words_most(s, place);
     }
+    if (least < 0) return;
+    struct spoken_gate *gate = add_opening(s, &rarest);
+    gate->third = third_of(s, &rarest);
+    find_needs(s, &rarest, gate);
 }
 
 static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool gated) {
@@ -283,10 +317,17 @@ static void add_pattern(struct spoken *s, const char *text, size_t flaw, bool ga
     if (words > s->longest) s->longest = words;
     s->patterns = arena_grow(s->arena, s->patterns, s->pattern_count, &s->pattern_room, sizeof *s->patterns);
     s->patterns[s->pattern_count++] = pattern;
-    if (grouped)
-        add_rarest_opening(s, s->pattern_count - 1);
-    else
-        add_openings(s, s->pattern_count - 1);
+    s->patterns[s->pattern_count - 1].grouped = grouped;
+}
+
+// When all of them are known.
+static void add_openings(struct spoken *s) {
+    for (size_t i = 0; i < s->hash_count; i++) s->seen[s->hashes[i] >> (64 - SEEN_BITS)]++;
+    for (size_t i = 0; i < s->pattern_count; i++)
+        if (s->patterns[i].grouped)
+            add_rarest_opening(s, i);
+        else
+            add_opening_of(s, i);
 }
 
 static const char *const stops[] = {",",       ".",      ";",       ":",       "!",     "?",       "(",
@@ -308,6 +349,7 @@ struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules) {
         for (size_t k = 0; k < any->count; k++) add_pattern(s, any->at[k], i, false);
         for (size_t k = 0; k < gated->count; k++) add_pattern(s, gated->at[k], i, true);
     }
+    add_openings(s);
     for (size_t i = 0; i < COUNT(stops); i++) {
         s->stops[i] = word_groups_hash(stops[i], strlen(stops[i]));
         sieve_add(s, STOP_PLACE, s->stops[i]);
@@ -468,28 +510,33 @@ static bool may_be_skipped(const struct spoken *s, size_t from, size_t to) {
     return true;
 }
 
-// Do the places before the opening fill the words up to `start`?
-static bool leads_up(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
-                     size_t start) {
+// Where the places before the opening begin that fill the words up to `start`, the farthest; SIZE_MAX where
+// they do not fill them.
+static size_t begin_of(const struct spoken *s, const struct opening *opening, const struct phrase_word *words,
+                       size_t start) {
     struct places before = {s, words, start, opening->place, start};
     size_t first = s->patterns[opening->pattern].from;
-    if (first == opening->place) return words[start].starts;
-    if (!start) return may_be_skipped(s, first, opening->place); // a walk's 0 is no word
+    if (first == opening->place) return words[start].starts ? start : SIZE_MAX;
     const struct place_of_words *place = &s->places[first];
     bool open = place->gap || place->optional; // any word may stand where it begins
-    for (size_t k = open ? 0 : 1; k <= opening->back && k <= start; k++) {
+    bool none = may_be_skipped(s, first, opening->place) && words[start].starts;
+    if (!start) return none ? 0 : SIZE_MAX; // a walk's 0 is no word
+    for (size_t k = opening->back < start ? opening->back : start; k > 0; k--) {
         const struct phrase_word *word = &words[start - k];
-        if (open || (word->starts && may_hold(s, first, word->hash)))
-            if (walk_from(&before, first, start - k)) return true;
+        if (!word->starts || (!open && !may_hold(s, first, word->hash))) continue;
+        if (walk_from(&before, first, start - k)) return start - k;
     }
-    return false;
+    return none ? start : SIZE_MAX;
 }
 
 // The places before the member that begins at `start` and ends at `after`, and those behind it.
-static size_t stands_around(const struct places *w, const struct opening *opening, size_t start,
-                            size_t after) {
+static bool stands_around(const struct places *w, const struct opening *opening, size_t start, size_t after,
+                          struct spoken_hit *hit) {
     size_t end = walk_from(w, opening->place + 1, after);
-    return end && leads_up(w->spoken, opening, w->words, start) ? end : 0;
+    if (!end) return false;
+    hit->from = begin_of(w->spoken, opening, w->words, start);
+    hit->to = end;
+    return hit->from != SIZE_MAX;
 }
 
 // The members of a group whose rarest word is word `i`.
@@ -511,19 +558,20 @@ static bool group_stands(const struct spoken *s, const struct opening *opening,
     const struct pattern *pattern = &s->patterns[opening->pattern];
     const struct place_of_words *place = &s->places[opening->place];
     struct places places = {s, words, count, pattern->to, ANYWHERE};
-    bool own = is_one_of(s, place, words[i].hash);
-    size_t end = own ? stands_around(&places, opening, i, i + 1) : 0;
-    for (size_t g = place->group_from; !end && g < place->group_to; g++) {
+    bool stands = is_one_of(s, place, words[i].hash) && stands_around(&places, opening, i, i + 1, hit);
+    for (size_t g = place->group_from; !stands && g < place->group_to; g++) {
         size_t group = s->group_numbers[g];
         if (found->group != group + 1 || found->word != i) find_members(s, group, words, count, i, found);
-        for (size_t k = 0; k < found->count && !end; k++)
-            end = stands_around(&places, opening, found->at[k].start, found->at[k].end);
+        for (size_t k = 0; k < found->count && !stands; k++)
+            stands = stands_around(&places, opening, found->at[k].start, found->at[k].end, hit);
     }
-    if (end) *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
-    return end > 0;
+    hit->from = i;
+    hit->flaw = pattern->flaw;
+    hit->gated = pattern->gated;
+    return stands;
 }
 
-// Of long lists of words a gate lets most words through. `i` is the first word of the pattern.
+// Of long lists of words a gate lets most words through. `i` is the word that it is looked for by.
 static bool are_needs_met(const struct spoken *s, const struct spoken_gate *gate,
                           const struct phrase_word *words, size_t i) {
     for (size_t n = 0; n < SPOKEN_NEEDS; n++) {
@@ -543,7 +591,7 @@ bool spoken_stands(const struct spoken *s, size_t number, const struct phrase_wo
     if (!are_needs_met(s, &s->gates[number], words, i)) return false;
     const struct pattern *pattern = &s->patterns[opening->pattern];
     struct places places = {s, words, count, pattern->to, ANYWHERE};
-    size_t end = walk_from(&places, opening->place + 1, i + 1);
-    *hit = (struct spoken_hit){pattern->flaw, end - i, pattern->gated};
-    return end > 0;
+    hit->flaw = pattern->flaw;
+    hit->gated = pattern->gated;
+    return stands_around(&places, opening, i, i + 1, hit);
 }

@@ -13,15 +13,16 @@ struct spoken;
 struct spoken *spoken_new(struct arena *arena, const struct ruleset *rules);
 
 struct spoken_hit {
-    size_t flaw;  // number in the rule set
-    size_t count; // words
-    bool gated;   // counts only for a thing that the flaw occurs on
+    size_t flaw;     // number in the rule set
+    size_t from, to; // words
+    bool gated;      // counts only for a thing that the flaw occurs on
 };
 
 // What most words around its first rule out at a look: which may stand two behind it, and which can fill two
 // of the other places, each among some words near it. A word is two bits, each of a number of its own.
 enum { SPOKEN_REACH = 8, SPOKEN_NEEDS = 2 };
-_Static_assert(SPOKEN_REACH + 0 <= PHRASE_WORDS_BEHIND + 0, "words are looked at without asking for the end");
+_Static_assert(SPOKEN_REACH + 0 <= PHRASE_WORDS_BEHIND + 0 && SPOKEN_REACH + 0 <= PHRASE_WORDS_BEFORE + 0,
+               "words are looked at without asking where they end");
 struct spoken_bits {
     uint64_t one, other;
 };
@@ -29,7 +30,7 @@ struct spoken_gate {
     uint64_t third; // `one` alone
     struct spoken_bits needs[SPOKEN_NEEDS];
     struct spoken_window {
-        int8_t from;   // words from the first one on, or before it
+        int8_t from;   // words from the one that it is looked for by on, or before it
         uint8_t count; // 0: nothing is needed
     } windows[SPOKEN_NEEDS];
     uint32_t places[SPOKEN_NEEDS]; // that are needed
@@ -62,7 +63,7 @@ struct spoken_found {
     } at[SPOKEN_FOUND_MOST];
 };
 
-// Does the pattern stand at word `i`, whose first word is known to be its own? Its gate is not asked again.
+// Does the pattern stand around word `i`, by which it is looked for? Its gate is not asked again.
 // Of one that names groups the hit begins at the word that it is looked for by.
 bool spoken_stands(const struct spoken *spoken, size_t opening, const struct phrase_word *words, size_t count,
                    size_t i, struct spoken_found *found, struct spoken_hit *hit);
