@@ -87,6 +87,7 @@ static size_t size_alone(const struct fault_reader *r, size_t i, enum opening *o
                                                                        : PLAIN;
     size_t at = i + (*opening != PLAIN), taken;
     if (i > 0 && *opening == PLAIN && tokens->at[i - 1].stop != STOP_NONE) return 0;
+    if (ANY(tokens, i, "past", "beyond", "after")) return 0; // "worn past 20 inches": where
     while (token_among(tokens, at, leads, COUNT(leads))) at++;
     if (at >= tokens->count || !note_free(r->note, at, at + 1) || !figure_at(r->note, at, figure, &taken))
         return 0;
@@ -170,6 +171,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         bool own_words = i == hit->from && tokens->at[i].stop == STOP_NONE; // "six inch rip"
         if (i >= hit->from && i < hit->to && !own_words) continue;
+        if (i > 0 && ANY(tokens, i - 1, "past", "beyond", "after")) continue; // "worn past 20 inches"
         if (i > 1 && ANY(tokens, i - 1, "x", "by") && tokens->at[i - 2].kind == TOKEN_FIGURE)
             continue; // "60 x 80 in moth hole": a side of the thing
         // `Vase 10" chipped rim`: a size before what was done to it is the thing's.

@@ -38,6 +38,14 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
          ANY(tokens, i + 1, "and", "no", "with", "but", "enough", "as")))
         return true; // "cue straight": not bent
+    if (n == 1 && token_is(tokens, i, "paint") && i > 1 && token_is(tokens, i - 1, "with") &&
+        ANY(tokens, i - 2, "filled", "clogged", "covered", "splashed", "spattered", "splattered", "spotted"))
+        return true; // "letters filled with paint"
+    if (n == 1 && ANY(tokens, i, "rubber", "cork") && i > 0 && i + 1 < tokens->count &&
+        tokens->at[i].stop == STOP_NONE && tokens->at[i - 1].stop == STOP_NONE && note->fault_word[i + 1] &&
+        word_at(note, i - 1, 1u << USE_PART, &stuff) == 1 &&
+        (i == 1 || tokens->at[i - 2].stop != STOP_NONE || ANY(tokens, i - 2, "the", "its", "one", "and")))
+        return true; // "handle rubber perished"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (n == 1 && use == USE_COLOR && ANY(tokens, i, "browns", "blacks", "yellows", "greens") &&

@@ -83,6 +83,13 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const struct family *family = r->note->record->family;
     if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, panes, COUNT(panes)))
         return ruleset_flaw(r->note->rules, "crack-through");
+    static const char *const holes[] = {"hole", "holes", "slot", "slots"};
+    if (text_same(kind->rule.id, "tear") && place && kind_names_one(place, holes, COUNT(holes)) && family &&
+        (text_same(family->rule.id, "metalware") || text_same(family->rule.id, "tools")))
+        return ruleset_flaw(r->note->rules, "broken-part"); // "screw holes torn"
+    if (text_same(kind->rule.id, "upholstery-wear") && place && strstr(place, "webbing") && family &&
+        text_same(family->rule.id, "sports"))
+        return ruleset_flaw(r->note->rules, "broken-part"); // of a snowshoe
     static const char *const metals[] = {"ferrule", "ferrules", "collar", "socket", "tang"};
     if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, metals, COUNT(metals)))
         return ruleset_flaw(r->note->rules, "crack");
@@ -151,6 +158,10 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
         const struct flaw *rot = ruleset_flaw(r->note->rules, "water-damage"); // "rungs rotted"
         return rot ? rot : kind;
     }
+    const struct flaw *splits = ruleset_flaw(r->note->rules, "wood-split"); // "wood lid split in two"
+    if (text_same(id, "crack-through") && splits && place && kind_is_of_material(r, splits, place) &&
+        token_among(&r->note->tokens, hit->from, said, COUNT(said)))
+        return splits;
     if (!text_same(id, "tear") && !text_same(id, "crack") && !named) return kind;
     if (!token_among(&r->note->tokens, hit->from, said, COUNT(said)) &&
         !token_among(&r->note->tokens, hit->to - 1, said, COUNT(said)))

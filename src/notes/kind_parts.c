@@ -449,7 +449,7 @@ static const struct meaning {
     {"chip", "edge-wear", .first = "edges edge chipped corners", .when = paper},
     {"stone-missing", "chip", .last = "chipped chips"}, // of what is made of stone
     {"missing-liner", "missing-accessory", .when = other_tray},
-    {"firing-flaw", "hole", .first = "pinhole pinholes", .when = not_fired_goods},
+    {"firing-flaw", "hole", .first = "pinhole pinholes pin", .when = not_fired_goods},
     {"paint-flaking", "decoration-wear", .last = "worn rubbed thin faded wearing", .when = fired_goods},
     {"peeling-coating", "paint-flaking", .when = painted},
     {"peeling-coating", "finish-crackle", .when = varnished},

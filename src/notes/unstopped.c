@@ -175,6 +175,10 @@ static bool is_inside(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t subject = AMONG(tokens, i, articles) ? 0 : subject_at(note, i);
     if (!subject) return false;
+    enum { HEAD = 4 }; // "brass gong on oak frame | gong has a dent": the thing by its name again
+    for (size_t k = 0; k < HEAD && k + 2 < i; k++)
+        if (tokens->at[k].stop == STOP_NONE && tokens->at[k].one == tokens->at[i].one && is_noun(note, i))
+            return false;
     // "Has a candle holder | tops are rusty": of one "a" says no "are".
     bool many = subject == 1 && tokens->at[i].one != tokens->at[i].fold &&
                 ANY(tokens, i + 1, "are", "were", "have", "aren't");
@@ -271,7 +275,9 @@ static bool opens_plain(const struct note *note, size_t i) {
         "grubby",  "pitted",    "complete", "there",  "perished"};
     static const char *const goes_on[] = {"of", "enough", "for", "to", "one", "ones"};
     static const char *const numbers[] = {"one", "two", "three", "four", "five", "six"};
-    static const char *const hold[] = {"in", "on", "to", "of", "at", "round", "inside", "under"};
+    static const char *const hold[] = {"in",      "on",   "to",      "of",    "at",     "round", "inside",
+                                       "under",   "near", "along",   "by",    "across", "from",  "behind",
+                                       "missing", "lost", "without", "needs", "lacks"};
     const struct tokens *tokens = &note->tokens;
     bool there =
         token_is(tokens, i - 1, "there") && i > 1 && is_noun(note, i - 2); // "hands there | key gone"
