@@ -85,6 +85,24 @@ static void forget_clear(struct record *record, const struct flaw *kind, bool be
     record->clear_count = kept;
 }
 
+// "No breaks anywhere but the lid, where two canes have snapped": told by what follows.
+static bool is_told_there(const struct fault_reader *r, const struct fault_hit *hit, size_t to,
+                          const char *where) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (to + 1 >= tokens->count || tokens->at[to].stop != STOP_COMMA ||
+        !ANY(tokens, to + 1, "where", "which", "that"))
+        return false;
+    size_t end = scope_sentence_end(&r->scope, to), last = tokens->at[end < tokens->count ? end : end - 1].to;
+    for (size_t i = 0; i < r->note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &r->note->record->flaws[i];
+        if (flaw->kind != hit->kinds[0] || flaw->span.from < tokens->at[to].from || flaw->span.to > last)
+            continue;
+        if (!flaw->where) flaw->where = where;
+        return true;
+    }
+    return false;
+}
+
 static void read_excepted(struct fault_reader *r) {
     for (size_t h = 0; h < r->hit_count; h++) {
         const struct fault_hit *hit = &r->hits[h];
@@ -98,6 +116,7 @@ static void read_excepted(struct fault_reader *r) {
         if (!token_among(&r->note->tokens, start, anew, COUNT(anew))) // one down the foot"
             forget_clear(r->note->record, kind_of_hit(r, hit, where), is_beside(r, start, from, to),
                          r->note->record->type.value);
+        if (is_told_there(r, hit, to, where)) continue;
         struct fault_hit there = *hit;
         there.from = start;
         there.to = to;

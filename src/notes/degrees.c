@@ -410,6 +410,9 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     enum severity found = in_brackets(r, hit->to);
     if (unknown_is_own(hit->kinds[0])) return found; // "didn't light it"
     for (size_t i = 0; !found && i < COUNT(ways); i++) found = ways[i](r, hit);
+    if (found == SEVERITY_HEAVY && hit->kinds[0]->class == CLASS_REPAIR &&
+        token_phrase(&r->note->tokens, hit->to + 1, "a good one"))
+        return SEVERITY_LIGHT; // "a repair, a good one"
     return found;
 }
 

@@ -460,6 +460,8 @@ enum severity degree_of_effect(const struct fault_reader *r, const struct fault_
         enum severity found = enough_at(tokens, i);
         if (!found) found = fits_at(tokens, i, span->to);
         if (!found) found = named_at(tokens, i);
+        if (found == SEVERITY_HEAVY && kind->class == CLASS_REPAIR && ANY(tokens, i + 1, "good", "decent"))
+            found = SEVERITY_LIGHT; // "a repair, a good one"
         if (!found) found = judged_at(r, i);
         if (ANY(tokens, i, "hear", "heard", "sounds", "sings")) break; // a bell "right across the yard"
         if (!found && (is_much(tokens, i) || is_bare(tokens, kind, i)) && !degree_is_short(tokens, i))

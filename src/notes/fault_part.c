@@ -124,6 +124,16 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
            !(but && to > from &&
              ANY(tokens, to, "folds", "catches", "locks", "hooks", "clips", "snaps", "fits")))
         to++;
+    size_t end = it - 1, named = end; // "the one thing is the left cuff, it's frayed"
+    while (!but && named > start && end - named < 3 && r->part[named - 1] && !r->scope.fault[named - 1])
+        named--;
+    if (!but && named < end && named > start + 1 && ANY(tokens, named - 1, "the", "its", "one", "a") &&
+        ANY(tokens, named - 2, "is", "are", "was", "be", "just", "only") &&
+        r->note->taken[named] != TAKEN_TYPE) {
+        spot->part_from = named;
+        spot->part_to = end;
+        return;
+    }
     if (to == from ||
         (!but && !ANY(tokens, to, "is", "are", "has", "have", "isn't", "hasn't", "was", "looks", "had")))
         return;

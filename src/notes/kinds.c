@@ -443,6 +443,11 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"split", "crack", "books paper linens clothing", "tear", true},
         {"chipping", "chip", "furniture", "paint-flaking", false},
         {"splits", "crack", "books paper", "tear", true},
+        {"split", "wood-split", "footwear", "leather-crack", true}, // "a split in the upper"
+        {"splits", "wood-split", "footwear", "leather-crack", true},
+        {"stiff", "seized", "clothing footwear", "leather-crack", false},
+        {"stiff", "seized", "cowhide goatskin sheepskin hide skin pelt gloves", "leather-crack", true},
+        {"cap", "missing-stopper", "sports furniture tools music", "missing-accessory", true},
         {"lace", "trim-loss", "footwear", "broken-part", true},
         {"laces", "trim-loss", "footwear", "broken-part", true},
         {"strands", "fraying", "basket hamper creel trug", "broken-part", true},

@@ -413,11 +413,11 @@ size_t spot_bare_place(const struct fault_reader *r, size_t i) {
 // comma behind a size, a degree or a color that stands between commas; 0 if none does.
 static size_t behind_size(const struct fault_reader *r, size_t i) {
     enum { WORDS_MOST = 5 };
-    static const char *const tells[] = {"colored",  "coloured", "sized", "shaped", "size",
-                                        "pinhead",  "pinheads", "pin",   "old",    "clean",
-                                        "hairline", "neatly",   "brown", "black"};
+    static const char *const tells[] = {"colored",  "coloured", "sized", "shaped", "size",     "pinhead",
+                                        "pinheads", "pin",      "old",   "clean",  "hairline", "neatly",
+                                        "brown",    "black",    "yes",   "one"};
     const struct tokens *tokens = &r->note->tokens;
-    bool tell = false;
+    bool tell = false; // "a hole, just the one, near the label"
     size_t n, most = WORDS_MOST;
     bool like = ANY(tokens, i, "size") || token_phrase(tokens, i, "the size of") ||
                 token_phrase(tokens, i, "about the size of"); // "size of a tea cup": no part of the thing

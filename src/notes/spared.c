@@ -381,11 +381,24 @@ static bool read_if(struct scope *s, size_t i) {
     return true;
 }
 
+// "Stiff rather than broken", "loose instead of lost": what it is not.
+static bool read_rather(struct scope *s, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, i, "rather", "instead")) return false;
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE || !ANY(tokens, i + 1, "than", "of")) return true;
+    size_t to = stretch_end(tokens, i);
+    if (to > i + 5) to = i + 5;
+    for (size_t k = i + 2; k < to; k++)
+        if (ANY(tokens, k, "and", "but", "so", "with", "at", "on", "in")) to = k;
+    if (to > i + 2) scope_mark(s, i + 2, to, STANCE_OTHER, i);
+    return true;
+}
+
 // Each reader says whether it knows the word at all; what none of them knows is not shown to them again.
 void scope_spared(struct scope *s) {
     static const char key[] = "opens what is spared";
     static bool (*const readers[])(struct scope *, size_t) = {read_habit, read_found, read_use, read_never,
-                                                              read_work,  read_rest,  read_if};
+                                                              read_work,  read_rest,  read_if,  read_rather};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         bool known = false;
