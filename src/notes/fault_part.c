@@ -487,6 +487,17 @@ bool fault_is_another(const struct note *note, const struct item_flaw *first, si
     return true;
 }
 
+// "It hums. The dial slips.": what the whole does wrong, in another sentence than what the part does. Behind
+// it "it" may be that part.
+bool fault_is_apart(const struct note *note, const struct item_flaw *other, size_t from, bool back) {
+    const struct tokens *tokens = &note->tokens;
+    size_t start = from, end = from;
+    if (!text_same(other->kind->rule.id, "partly-working") || !other->span.to) return false;
+    while (start > 0 && tokens->at[start - 1].stop < STOP_SENTENCE) start--;
+    while (end + 1 < tokens->count && tokens->at[end].stop < STOP_SENTENCE) end++;
+    return other->span.from >= tokens->at[end].to || (!back && other->span.to <= tokens->at[start].from);
+}
+
 // "A few dents, spout is bent": what is dented as a whole, and a part that is bent.
 static bool is_bent_part(const struct note *note, const struct item_flaw *first, size_t from, size_t to) {
     static const char *const knocks[] = {"dent",  "dents", "ding",  "dings",  "dented", "dinged", "dint",

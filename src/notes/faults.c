@@ -27,11 +27,11 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
-        if (f->kind == kind && part && !f->part && !f->where && !back &&
-            fault_is_another(note, f, from, to, false))
+        if (f->kind == kind && part && !f->part && !f->where &&
+            ((!back && fault_is_another(note, f, from, to, false)) ||
+             fault_in_next_clause(note, f, from, to)))
             continue;
-        if (f->kind == kind && part && !f->part && !f->where && fault_in_next_clause(note, f, from, to))
-            continue;
+        if (f->kind == kind && f->part && !part && !where && fault_is_apart(note, f, from, back)) continue;
         size_t start = from; // "Two are chipped. The tray has a chipped edge."
         while (start > 0 && note->tokens.at[start - 1].stop < STOP_SENTENCE) start--;
         if (f->kind == kind && part && !f->part && !f->where && !back && f->count && f->span.to &&

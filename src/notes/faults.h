@@ -91,6 +91,7 @@ bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from
 // places_seeming.c: a preposition at `i` with a room, or with what did it, behind it; and with an hour of a
 // dial, of which the end is returned, 0 where there is none.
 bool place_is_of_room(const struct tokens *tokens, size_t i);
+size_t place_bare_sides(const struct tokens *tokens, size_t i); // "both ends"
 bool place_is_of_doer(const struct fault_reader *reader, size_t i);
 size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
@@ -296,6 +297,8 @@ bool fault_is_virtue(const struct flaw *kind);
 // clause behind "and"?
 bool fault_is_another(const struct note *note, const struct item_flaw *first, size_t from, size_t to,
                       bool gathers);
+// Of the whole and of a part, in two sentences; `back`: behind a word that may stand for the part.
+bool fault_is_apart(const struct note *note, const struct item_flaw *other, size_t from, bool back);
 bool fault_in_next_clause(const struct note *note, const struct item_flaw *first, size_t from, size_t to);
 // faults.c: a flaw of the record, unless it is there already; NULL then.
 struct item_flaw *fault_add(struct fault_reader *reader, const struct flaw *kind, const char *part,

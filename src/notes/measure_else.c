@@ -119,9 +119,9 @@ bool measure_is_other(const struct note *note, const struct group *group) {
         return true;
     size_t lost =
         group->to + (ANY(&note->tokens, group->to, "is", "one", "was") ? 1 : 0); // "the 14 mm is missing"
-    if (from > 0 && ANY(&note->tokens, from - 1, "the", "its") &&
-        ANY(&note->tokens, lost, "missing", "gone", "lost", "absent"))
-        return true;
+    if (ANY(&note->tokens, group->to, "socket", "spanner", "wrench", "bit", "key", "drill", "die", "tap"))
+        lost = group->to + 1 + (ANY(&note->tokens, group->to + 1, "is", "was") ? 1 : 0);
+    if (ANY(&note->tokens, lost, "missing", "gone", "lost", "absent")) return true;
     size_t verb = from; // "reads about half an ounce heavy"
     while (verb > 0 &&
            ANY(&note->tokens, verb - 1, "about", "roughly", "around", "nearly", "a", "maybe", "by"))

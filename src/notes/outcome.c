@@ -301,6 +301,35 @@ static void drop_firms(const struct note *note) {
     record->flaw_count = kept;
 }
 
+// What stands before the words of a flaw.
+static size_t token_before(const struct note *note, struct note_span span) {
+    size_t i = 0;
+    while (i < note->tokens.count && note->tokens.at[i].from < span.from) i++;
+    return i > 0 ? i - 1 : note->tokens.count;
+}
+
+// "Tension cord is frayed", "back cover missing" of what the mains runs: a string, and no battery's cover.
+static void settle_strings(struct note *note) {
+    const char *type = note->record->type.value;
+    const struct flaw *frayed = ruleset_flaw(note->rules, "fraying"),
+                      *accessory = ruleset_flaw(note->rules, "missing-accessory");
+    bool mains = type && (strstr(type, "valve") || strstr(type, "wireless") || strstr(type, "television"));
+    for (size_t i = 0; frayed && accessory && i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        size_t before = token_before(note, flaw->span);
+        if (is_kind(flaw, "cord-frayed") && has_word(note, flaw->span, "cord") &&
+            ANY(&note->tokens, before, "tension", "pull", "starter", "neck", "carrying", "hanging", "sash",
+                "recoil", "draw", "picture")) {
+            flaw->kind = frayed;
+            flaw->part = arena_format(note->arena, "%s cord", note->tokens.at[before].fold);
+            note_take(note, before, before + 1, TAKEN_FLAW);
+        }
+        if (mains && is_kind(flaw, "missing-battery-cover") && !has_word(note, flaw->span, "battery") &&
+            flaw->part)
+            flaw->kind = accessory;
+    }
+}
+
 // "Monocular, cord missing": of goods that no current runs, it is what they hang by.
 static void settle_cords(struct note *note) {
     static const char *const optical[] = {"monocular", "binocular", "glasses",   "telescope", "magnifier",
@@ -320,6 +349,7 @@ static void settle_cords(struct note *note) {
 
 void faults_settle(struct note *note) {
     settle_cords(note);
+    settle_strings(note);
     drop_firms(note);
     drop_rung(note);
     drop_locked(note);

@@ -157,6 +157,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         *from = i;
         return last ? last : range;
     }
+    if (token_is(tokens, i, "off") && token_phrase(tokens, i + 1, "all over"))
+        return place_behind(r, i + 1, from); // "flaking off all over"
     bool about = token_is(tokens, i, "about") && token_is(tokens, i + 1, "the") && i + 2 < tokens->count &&
                  r->part[i + 2];
     if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
@@ -370,18 +372,6 @@ static size_t behind_places(const struct fault_reader *r, size_t i) {
     return token_is(tokens, i, "in") && places ? i + 3 : i;
 }
 
-// "Dents both ends", "rusty one side": without its preposition.
-static size_t bare_sides(const struct tokens *tokens, size_t i) {
-    static const char *const sides[] = {"end", "ends", "side", "sides", "edge", "edges", "corner", "corners"};
-    static const char *const which[] = {"both", "each", "either", "one"};
-    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
-                ANY(tokens, i + 2, "where", "by", "from", "and", "but", "so", "with", "near", "only", "when");
-    return ends && token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
-                   token_among(tokens, i + 1, sides, COUNT(sides))
-               ? i + 2
-               : 0;
-}
-
 // "Glued", "stuck", "put": what is so back is where it was.
 static bool is_put(const char *word) {
     size_t n = strlen(word);
@@ -394,9 +384,13 @@ size_t spot_bare_place(const struct fault_reader *r, size_t i) {
     static const char *const words[] = {"top",  "bottom", "upper",  "lower",  "left",   "right",  "front",
                                         "back", "rear",   "center", "centre", "middle", "corner", "edge"};
     const struct tokens *tokens = &r->note->tokens;
-    size_t to = i, sides = bare_sides(tokens, i);
+    size_t to = i, sides = place_bare_sides(tokens, i);
     if (sides) return sides;
     while (to < tokens->count && to < i + 3 && token_among(tokens, to, words, COUNT(words))) to++;
+    if (i > 0 && token_is(tokens, i, "right") && ANY(tokens, i + 1, "back", "down", "up", "home", "round") &&
+        ANY(tokens, i - 1, "slide", "open", "close", "fold", "push", "pull", "go", "wind", "move", "shut",
+            "turn", "screw", "lift", "slides", "opens", "goes", "come"))
+        return 0; // "doesn't slide right back"
     bool side = to > i;
     if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
         return 0; // "no smell left"
@@ -573,7 +567,7 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
                  ANY(&r->note->tokens, hit->to, "and") &&
                  ANY(&r->note->tokens, hit->to + 1, "number", "address", "date");
     if (named) to = place_behind(r, hit->to + 2, from); // "stencilled with a name and number on the side"
-    if (!to && (to = bare_sides(&r->note->tokens, next)) != 0) *from = next;
+    if (!to && (to = place_bare_sides(&r->note->tokens, next)) != 0) *from = next;
     if (!to) to = place_further(r, next, from);
     if (!to && (r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
         to = place_of_list(r, hit->to, from);

@@ -91,3 +91,15 @@ bool place_is_aside(const struct tokens *tokens, size_t at, size_t to) {
     return ANY(tokens, at, "which", "that", "who", "though", "also") ||
            (token_is(tokens, at, "the") && spot_side(tokens, at + 1) && at + 5 > to);
 }
+
+// "Dents both ends", "rusty one side": without its preposition.
+size_t place_bare_sides(const struct tokens *tokens, size_t i) {
+    static const char *const sides[] = {"end", "ends", "side", "sides", "edge", "edges", "corner", "corners"};
+    static const char *const which[] = {"both", "each", "either", "one"};
+    bool ends = i + 2 >= tokens->count || tokens->at[i + 2].stop != STOP_NONE ||
+                ANY(tokens, i + 2, "where", "by", "from", "and", "but", "so", "with", "near", "only", "when");
+    return ends && token_among(tokens, i, which, COUNT(which)) && tokens->at[i].stop == STOP_NONE &&
+                   token_among(tokens, i + 1, sides, COUNT(sides))
+               ? i + 2
+               : 0;
+}

@@ -291,9 +291,9 @@ static bool is_share(const struct tokens *tokens, size_t i) {
 static bool is_done(const struct tokens *tokens, size_t i) {
     return i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            ANY(tokens, i, "grip", "catch", "hold", "lock", "seal", "clip", "latch", "pull", "zip", "screw",
-               "buckle", "fold", "hook") &&
+               "buckle", "fold", "hook", "slide") &&
            ANY(tokens, i - 1, "doesn't", "don't", "won't", "wont", "doesnt", "dont", "wouldn't", "can't",
-               "didn't", "to", "not");
+               "didn't", "to", "not", "can", "could", "you");
 }
 
 bool spot_is_stuff(const struct tokens *tokens, size_t i) {
