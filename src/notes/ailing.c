@@ -232,10 +232,11 @@ static const char *const helps[] = {
     "help",     "adjusting", "adjustment"};
 
 static bool closes(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"i",       "i'd",       "probably", "a",        "at",      "on",
-                                        "when",    "if",        "and",      "but",      "near",    "half",
-                                        "halfway", "sometimes", "in",       "slightly", "badly",   "now",
-                                        "though",  "until",     "before",   "so",       "because", "every"};
+    static const char *const words[] = {
+        "i",      "i'd",     "probably", "a",       "at",        "on",    "when",     "if",    "and",
+        "but",    "near",    "half",     "halfway", "sometimes", "in",    "slightly", "badly", "now",
+        "though", "until",   "before",   "so",      "because",   "every", "with",     "from",  "since",
+        "due",    "through", "after",    "round",   "where",     "along"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }

@@ -46,6 +46,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         word_at(note, i - 1, 1u << USE_PART, &stuff) == 1 &&
         (i == 1 || tokens->at[i - 2].stop != STOP_NONE || ANY(tokens, i - 2, "the", "its", "one", "and")))
         return true; // "handle rubber perished"
+    if (n == 1 && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        ((use == USE_SHAPE && ANY(tokens, i - 1, "worn", "sprung", "opened", "pulled", "rubbed")) ||
+         (token_is(tokens, i, "spotted") && token_is(tokens, i - 1, "flat"))))
+        return true; // "mouth worn wide"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (n == 1 && use == USE_COLOR && ANY(tokens, i, "browns", "blacks", "yellows", "greens") &&

@@ -54,12 +54,14 @@ static bool is_owner(const struct fault_reader *r, const struct token *token) {
 
 // "Glued back on", "it came back": a direction, not the back of the thing.
 static bool is_adverb_back(const struct tokens *tokens, size_t i) {
-    static const char *const before[] = {"came",   "come", "comes",   "coming", "put",     "glued",
-                                         "stuck",  "sent", "screwed", "sewn",   "sewed",   "nailed",
-                                         "goes",   "go",   "went",    "bring",  "brought", "send",
-                                         "pushed", "bent", "snaps",   "taped",  "fixed",   "fitted"};
-    static const char *const behind[] = {"on",   "together", "in", "up",    "to",  "into",
-                                         "then", "with",     "by", "using", "and", "so"};
+    static const char *const before[] = {
+        "came",  "come",   "comes", "coming", "put",   "glued",  "stuck",   "sent",    "screwed", "sewn",
+        "sewed", "nailed", "goes",  "go",     "went",  "bring",  "brought", "send",    "pushed",  "bent",
+        "snaps", "taped",  "fixed", "fitted", "slips", "slides", "drops",   "springs", "falls",   "swings",
+        "rolls", "sinks",  "jumps", "flops",  "slip",  "drop",   "spring"};
+    static const char *const behind[] = {"on",   "together", "in",    "up",    "to",  "into",
+                                         "then", "with",     "by",    "using", "and", "so",
+                                         "down", "out",      "again", "off",   "open"};
     static const char *const pronouns[] = {"it", "them", "that", "him", "her", "one"};
     if (!token_is(tokens, i, "back") || i == 0) return false;
     if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&

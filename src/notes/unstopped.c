@@ -33,18 +33,20 @@ static const char *const sides[] = {"left",    "right", "front",  "back",   "top
                                     "whole",   "steel", "wooden", "rubber", "plastic"};
 // What stands before a clause's first word only where that word goes on with what was begun.
 static const char *const leads[] = {
-    "the",     "a",      "an",    "this",  "that",    "these",  "those",    "my",     "its",     "his",
-    "her",     "their",  "of",    "in",    "on",      "at",     "to",       "from",   "by",      "with",
-    "without", "for",    "near",  "under", "over",    "inside", "around",   "round",  "along",   "across",
-    "behind",  "below",  "above", "into",  "onto",    "off",    "up",       "down",   "if",      "whether",
-    "because", "when",   "where", "which", "while",   "until",  "as",       "like",   "than",    "think",
-    "believe", "know",   "see",   "say",   "said",    "hope",   "guess",    "reckon", "sure",    "suppose",
-    "no",      "not",    "and",   "or",    "but",     "so",     "is",       "are",    "was",     "were",
-    "has",     "have",   "had",   "got",   "very",    "some",   "all",      "both",   "each",    "one",
-    "any",     "every",  "only",  "just",  "then",    "though", "although", "who",    "there",   "it",
-    "i",       "they",   "we",    "you",   "can",     "could",  "will",     "would",  "between", "out",
-    "about",   "except", "apart", "says",  "shows",   "show",   "see",      "feel",   "tell",    "how",
-    "wait",    "uh",     "um",    "hmm",   "actually"};
+    "the",       "a",     "an",      "this",    "that",    "these",    "those",    "my",     "its",
+    "his",       "her",   "their",   "of",      "in",      "on",       "at",       "to",     "from",
+    "by",        "with",  "without", "for",     "near",    "under",    "over",     "inside", "around",
+    "round",     "along", "across",  "behind",  "below",   "above",    "into",     "onto",   "off",
+    "up",        "down",  "if",      "whether", "because", "when",     "where",    "which",  "while",
+    "until",     "as",    "like",    "than",    "think",   "believe",  "know",     "see",    "say",
+    "said",      "hope",  "guess",   "reckon",  "sure",    "suppose",  "no",       "not",    "and",
+    "or",        "but",   "so",      "is",      "are",     "was",      "were",     "has",    "have",
+    "had",       "got",   "very",    "some",    "all",     "both",     "each",     "one",    "any",
+    "every",     "only",  "just",    "then",    "though",  "although", "who",      "there",  "it",
+    "i",         "they",  "we",      "you",     "can",     "could",    "will",     "would",  "between",
+    "out",       "about", "except",  "apart",   "says",    "shows",    "show",     "see",    "feel",
+    "tell",      "how",   "wait",    "uh",      "um",      "hmm",      "actually", "cast",   "wrought",
+    "stainless", "sheet", "iron"};
 
 static bool is_noun(const struct note *note, size_t i) {
     const struct token *t = &note->tokens.at[i];
