@@ -252,6 +252,13 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     struct part part;
     if (i > 1 && part_at(note, i - 1, &part) && number_may_be(tokens, i - 2))
         return false; // "4 feet, 3 of them worn"
+    size_t noun = i > 1 && tokens->at[i - 1].stop == STOP_COMMA ? i - 2 : i;
+    struct word_entry held; // "lamp, leaded panels, 6 of them", "chest with drawers, 4 of them"
+    bool held_by = false;
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < noun && noun < i; k++)
+        held_by |= tokens->at[k].stop == STOP_COMMA || ANY(tokens, k, "with");
+    if (held_by && !have && is_plural(&tokens->at[noun]) && word_at(note, noun, 1u << USE_PART, &held) == 1)
+        return false;
     if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
         return false; // "rods 13 of them brass"
     if (!count_is_first_sentence(note, i) && !have) return false;

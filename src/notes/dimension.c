@@ -551,7 +551,8 @@ static const struct part parts[] = {
     {"aerial", "length"},  {"bed", "length"},     {"sole", "length"},      {"band", "width"},
     {"bulb", "size"},      {"reel", "length"},    {"speaker", "diameter"}, {"horn", "diameter"},
     {"head", "diameter"},  {"bellows", "length"}, {"stand", "height"},     {"sign", "size"},
-    {"pipe", "length"},    {"spring", "length"}};
+    {"pipe", "length"},    {"spring", "length"},  {"fitter", "diameter"},  {"letter", "height"},
+    {"numeral", "height"}};
 
 bool part_at(const struct note *note, size_t i, struct part *part) {
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;

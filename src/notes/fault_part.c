@@ -322,6 +322,16 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (of > 1 && ANY(&note->tokens, of - 1, "on", "of", "in", "inside") && r->part[of - 2] &&
         note->tokens.at[of - 2].stop == STOP_NONE && note->taken[of - 2] != TAKEN_TYPE)
         part = fault_place(note, of - 2, of - 1);
+    if (text_same(kind->rule.id, "drilled-converted") &&
+        ANY(&note->tokens, hit->to - 1, "electric", "electricity", "electrified"))
+        part = NULL; // "been wired for electric": the whole of it
+    if (part && kind->class == CLASS_REPAIR && spot->part_to == spot->part_from + 1 &&
+        ANY(&note->tokens, spot->part_to, "patch", "patches", "repair", "repairs", "splint", "plate") &&
+        (ANY(&note->tokens, spot->part_from, "tin", "copper", "lead", "brass", "steel", "iron", "canvas",
+             "leather") ||
+         (ANY(&note->tokens, spot->part_from, "strap", "band", "plate") && spot->part_from > 0 &&
+          note->taken[spot->part_from - 1] == TAKEN_VALUE)))
+        part = NULL; // "held with a tin patch", "iron strap repair": by what it was mended
     bool usual = spot->part_to > spot->part_from && spot_usual(&note->tokens.at[spot->part_to - 1]);
     if (part && (is_implied(r, hit, kind, part) || (!usual && is_whole_thing(note, part)) ||
                  (spot_is_no_part(part) && !is_ring(kind, part) && !is_bits(note, kind, part))))

@@ -11,6 +11,8 @@
 #include "notes/place.h"
 #include "notes/things.h"
 
+enum { QUOTE_MOST = 8 };
+
 static bool is_bearer(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "label", "tag", "plate", "badge", "sticker", "decal", "nameplate", "stamp",
                "mark", "backstamp", "transfer", "plaque", "logo", "ticket", "stencil", "medallion");
@@ -141,6 +143,19 @@ void read_maker_marks(struct note *note) {
         size_t from = 0, to;
         while (from < tokens->count && tokens->at[from].from < value->span.from) from++;
         for (to = from; to < tokens->count && tokens->at[to].to <= value->span.to;) to++;
+        if (from > 0 && token_is(tokens, from - 1, "\"")) { // "wringer \"Horse Shoe Brand\"": read off it
+            size_t close = to;
+            while (close < tokens->count && close < from + QUOTE_MOST && !token_is(tokens, close, "\"") &&
+                   tokens->at[close].stop == STOP_NONE)
+                close++;
+            if (token_is(tokens, close, "\"") &&
+                !ANY(tokens, close + 1, "?", "-", "style", "type", "pattern")) {
+                struct mark *mark = note_mark(note);
+                mark->text = arena_string(note->arena, note_words(note, from, close));
+                note_reading(note, from, close, "mark", "a maker's name in quotes");
+                continue;
+            }
+        }
         size_t at = to;
         while (at < tokens->count && note->taken[at] == TAKEN_VALUE && tokens->at[at].stop == STOP_NONE)
             at++; // its model

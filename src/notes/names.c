@@ -173,6 +173,10 @@ static bool in_doubt(const struct note *note, size_t from, size_t to) {
     bool refused;
     if (name_credit(note, from, to, &refused) != SURE_STATED) return true;
     if (is_either(note, from, to)) return true;
+    size_t behind = to + ANY(&note->tokens, to, "\"", "'"); // "\"Louden\"-ish", "\"Enterprize\"-type"
+    if (token_is(&note->tokens, behind, "-") &&
+        ANY(&note->tokens, behind + 1, "ish", "type", "style", "like", "looking", "esque"))
+        return true;
     return unsure_before(note, from) || unsure_behind(note, to);
 }
 

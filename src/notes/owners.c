@@ -125,18 +125,21 @@ static void read_written(struct note *note, size_t i) {
 
 bool firm_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "sons",       "son",        "co",        "ltd",     "bros",     "brothers",  "company",   "works",
-        "inc",        "limited",    "makers",    "pottery", "mill",     "mills",     "foundry",   "corp",
-        "railway",    "railroad",   "dairy",     "dairies", "creamery", "bakery",    "brewery",   "brewers",
-        "chemical",   "chemicals",  "union",     "fruit",   "fruits",   "growers",   "packers",   "packing",
-        "orchard",    "orchards",   "farm",      "farms",   "seed",     "seeds",     "stores",    "produce",
-        "nursery",    "nurseries",  "lumber",    "timber",  "quarry",   "quarries",  "mining",    "mines",
-        "collieries", "colliery",   "coal",      "mineral", "oils",     "soap",      "cement",    "ice",
-        "cider",      "tobacco",    "biscuits",  "flour",   "cannery",  "fisheries", "supply",    "supplies",
-        "hardware",   "mercantile", "transport", "haulage", "express",  "freight",   "lines",     "line",
-        "garage",     "hotel",      "laundry",   "school",  "college",  "academy",   "institute", "club",
-        "lodge",      "society",    "league",    "church",  "chapel",   "parish",    "hospital",  "council",
-        "county",     "brigade",    "station",   "depot",   "regatta",  "mfg",       "growers'"};
+        "sons",      "son",       "co",         "ltd",        "bros",      "brothers",   "company",
+        "works",     "inc",       "limited",    "makers",     "pottery",   "mill",       "mills",
+        "foundry",   "corp",      "railway",    "railroad",   "dairy",     "dairies",    "creamery",
+        "bakery",    "brewery",   "brewers",    "chemical",   "chemicals", "union",      "fruit",
+        "fruits",    "growers",   "packers",    "packing",    "orchard",   "orchards",   "farm",
+        "farms",     "seed",      "seeds",      "stores",     "produce",   "nursery",    "nurseries",
+        "lumber",    "timber",    "quarry",     "quarries",   "mining",    "mines",      "collieries",
+        "colliery",  "coal",      "mineral",    "oils",       "soap",      "cement",     "ice",
+        "cider",     "tobacco",   "biscuits",   "flour",      "cannery",   "fisheries",  "supply",
+        "supplies",  "hardware",  "mercantile", "transport",  "haulage",   "express",    "freight",
+        "lines",     "line",      "garage",     "hotel",      "laundry",   "school",     "college",
+        "academy",   "institute", "club",       "lodge",      "society",   "league",     "church",
+        "chapel",    "parish",    "hospital",   "council",    "county",    "brigade",    "station",
+        "depot",     "regatta",   "mfg",        "growers'",   "wks",       "mfrs",       "manufacturing",
+        "ironworks", "tannery",   "distillery", "distillers", "printers",  "stationers", "potteries"};
     return token_among(tokens, i, words, COUNT(words));
 }
 

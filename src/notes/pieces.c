@@ -303,7 +303,7 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     const struct tokens *tokens = &r->note->tokens;
     size_t to;
     int n;
-    if (i > 0 && ANY(tokens, i - 1, "off", "from", "on") && amount_at(tokens, i, &n))
+    if (i > 0 && ANY(tokens, i - 1, "off", "from", "on", "in") && amount_at(tokens, i, &n))
         i--; // "paint worn off two of them"
     else if (ANY(tokens, i, "from", "off") && ANY(tokens, i + 1, "all", "both", "each"))
         i += 0; // "corks lost from all"
@@ -312,7 +312,7 @@ static bool share_behind(const struct fault_reader *r, size_t i, struct share *s
     int many = r->note->record->count;
     size_t size = amount_at(tokens, i + 1, &n), end = i + 1 + size;
     if (size && is_piece(r, end)) end++; // "a chip in one mug"
-    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE || token_is(tokens, end, "and");
     if (size && many > n && (ends || (token_is(tokens, end, "of") && token_is(tokens, end + 1, "them"))))
         return *share = (struct share){n, many}, true;
     if (all_but(r, i + 1, share, &to) || some_of(r, i + 1, share, &to)) return true;

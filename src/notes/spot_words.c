@@ -187,8 +187,8 @@ bool spot_made_hole(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i - 1, "screw", "filler", "fill", "tap", "plug", "bolt", "nail", "peg", "key", "finger",
              "sound", "drain", "vent", "mounting", "fixing", "rivet", "lace", "bung", "air", "peep", "hand",
              "post", "spigot", "weep", "oil", "stopper", "dowel", "rope", "cable", "hinge", "pin", "strap",
-             "thumb", "breather", "winding", "feed", "sight", "end", "pipe", "hanging", "spout", "handle",
-             "leg", "lamp", "wire"))
+             "thumb", "bottom", "top", "drainage", "center", "centre", "vent", "breather", "winding", "feed",
+             "sight", "end", "pipe", "hanging", "spout", "handle", "leg", "lamp", "wire"))
         return false;
     for (size_t at = i - 1; at > 0 && i - at < BACK_MOST && tokens->at[at - 1].stop == STOP_NONE; at--) {
         if (spot_preposition(tokens, at - 1)) return true;
@@ -417,7 +417,7 @@ bool spot_is_no_part(const char *part) {
 bool spot_is_turn_of_speech(const struct tokens *tokens, size_t part) {
     if (token_is(tokens, part - 1, "your")) return true;
     if (token_is(tokens, part, "record")) return part > 1 && token_phrase(tokens, part - 2, "for the record");
-    return token_is(tokens, part, "point") && token_is(tokens, part - 1, "no");
+    return token_is(tokens, part, "point") && ANY(tokens, part - 1, "no", "some", "this", "that");
 }
 
 // "One of the guards", "a piece of the base", "part of the latch": what is said of it is said of what it is

@@ -490,7 +490,12 @@ bool spot_of_growth(const struct fault_reader *r, const struct fault_hit *hit, s
 
 // "Dents and scratches on the base": the place behind a list of faults is that of each.
 void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
     if (hit->kinds[0]->form != FAULT || hit->near) return;
+    if (hit->to < tokens->count && tokens->at[hit->to].stop == STOP_COMMA &&
+        token_is(tokens, hit->to + 1, "and") && ANY(tokens, hit->to + 2, "a", "an", "one") && hit->from > 0 &&
+        !ANY(tokens, hit->from - 1, "a", "an", "one", "small"))
+        return; // "dents, and a soldered patch on the bottom"
     const struct fault_hit *last = spot_listed_before(r, hit);
     size_t from, to = last ? spot_place_of(r, last, &from) : 0;
     if (!to || from < last->to) return;

@@ -401,8 +401,8 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
                        "this", "sorry", "wait");
     size_t asked = chunk->to; // "dolls house?? nope, an insect house"
     while (token_is(&note->tokens, asked, "?")) asked++;
-    bool rather = asked > chunk->to && ANY(&note->tokens, asked, "more") &&
-                  ANY(&note->tokens, asked + 1, "like", "of", "a");
+    bool rather = asked > chunk->to && ANY(&note->tokens, asked, "more", "it's", "its") &&
+                  ANY(&note->tokens, asked + 1, "like", "of", "a", "an");
     if (rather) value -= 90; // "churn? more like a crock"
     if (asked > chunk->to && (token_phrase(&note->tokens, asked, "scratch that") ||
                               (ANY(&note->tokens, asked, "sorry", "wait", "actually", "anyway") &&

@@ -68,6 +68,9 @@ static bool has_material(const struct note *note) {
 // was told before.
 static bool is_faulty_part(const struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, i, "cork") && tokens->at[i].starts &&
+        ANY(tokens, i + n, "still", "is", "in", "present", "stuck", "included", "there"))
+        return true; // "cork still in it"
     if (ANY(tokens, i, "mica", "horn", "baize", "webbing") && i > 0 && tokens->at[i - 1].stop != STOP_NONE &&
         ANY(tokens, i + n, "is", "has", "are"))
         return true;
@@ -227,6 +230,8 @@ bool value_is_worked(const struct note *note, size_t i, size_t n) {
     if (ANY(tokens, i, "card", "cards") && ANY(tokens, i + n, "table", "catalog", "case", "file", "rack",
                                                "index", "holder", "tray", "cabinet", "press", "box"))
         return true;
+    if (ANY(tokens, i, "mop"))
+        return ANY(tokens, i + n, "bucket", "pail", "head", "handle", "wringer", "stick", "stand", "holder");
     if (ANY(tokens, i, "wallpaper", "veneer", "wire", "soap", "stone", "straw", "webbing", "lead", "tin",
             "grass") &&
         ANY(tokens, i + n, "brush", "hammer", "cutter", "cutters", "saver", "stretcher", "dispenser",

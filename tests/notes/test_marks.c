@@ -22,6 +22,7 @@ static const struct notes_case makers[] = {
     {"Saw, Brightwell, etched on the blade.", "Brightwell @ blade"},
     {"Bowl by Harkwell, on the rim is a chip.", ""},
     {"Bowl by Harkwell, label missing.", ""},
+    {"Crate. Lock plate reads Eagle Lock Wks.", "Eagle Lock Wks @ plate"},
     {"Churn, Larkmoor, with a lid.", ""},
 };
 
