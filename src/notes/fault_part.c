@@ -151,8 +151,8 @@ static void take_part_of_pronoun(const struct fault_reader *r, const struct faul
 static void take_object(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     const struct tokens *tokens = &r->note->tokens;
     size_t the = ANY(tokens, hit->to - 1, "the", "its") ? hit->to - 1 : hit->to, part = the + 1;
-    if (hit->kinds[0]->class != CLASS_REPAIR || !ANY(tokens, the, "the", "its") || part >= tokens->count ||
-        the <= hit->from || !r->part[part] || r->note->taken[part] == TAKEN_TYPE ||
+    if (hit->kinds[0]->class != CLASS_REPAIR || !ANY(tokens, the, "the", "its", "one", "a", "two", "both") ||
+        part >= tokens->count || the <= hit->from || !r->part[part] || r->note->taken[part] == TAKEN_TYPE ||
         (part + 1 < tokens->count && tokens->at[part + 1].stop == STOP_NONE) ||
         !ANY(tokens, the - 1, "soldered", "welded", "glued", "mended", "repaired", "riveted", "brazed",
              "replaced", "changed", "patched", "filled", "repainted", "stripped", "re-glued", "reglued",

@@ -417,6 +417,7 @@ const char *lacking_kind(const char *part, const char *family) {
          " booklet handbook rulebook rules rule diagram plan drawing leaflet instruction paperwork "},
         {"missing-stopper", " bung stopper "},
         {"trim-loss", " tassel fringe bobble sequin "},
+        {"seam-open", " stitching stitch "},
     };
     // What the same word is depends on the goods.
     static const struct {

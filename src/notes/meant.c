@@ -295,6 +295,8 @@ static bool is_no_supply(const struct fault_reader *r, const struct fault_hit *h
     const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
     if (!type || !text_same(hit->kinds[0]->rule.id, "partly-used-supplies")) return false;
     if (ANY(&r->note->tokens, hit->to, "green", "rusty", "dull", "moldy", "mouldy")) return false; // a turn
+    if (ANY(&r->note->tokens, hit->to - 1, "used") && (strstr(type, "postcard") || strstr(type, "stamp")))
+        return true; // in the post
     for (size_t i = hit->from; i < hit->to; i++)
         if (!ANY(&r->note->tokens, i, "plenty", "half", "most", "some", "gone", "left", "nearly", "almost",
                  "about", "a", "third", "quarter", "all", "of", "mostly", "loads", "good", "bit"))

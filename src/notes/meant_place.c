@@ -93,6 +93,33 @@ static bool is_gone_at(const struct fault_reader *r, const struct fault_hit *hit
            !token_among(tokens, noun, bits, sizeof bits / sizeof *bits) && spot_plain_noun(r, noun);
 }
 
+// Of ink that has flaked, of fingers to be minded, of a stain that is washed out, of leather where it has
+// bent.
+static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
+    if (text_same(id, "stain") && ANY(tokens, hit->from, "ink", "paint", "dye", "varnish"))
+        for (size_t i = hit->from + 1; i < hit->to; i++) // "ink has flaked in spots"
+            if (ANY(tokens, i, "flaked", "flaking", "lifted", "peeled", "cracked", "rubbed", "worn"))
+                return true;
+    if (text_same(id, "broken-part") && hit->near &&
+        ANY(tokens, hit->to - 1, "finger", "fingers", "toe", "toes") &&
+        ANY(tokens, hit->to - 2, "your", "my", "his"))
+        return true; // "lid stay missing so mind your fingers"
+    bool cleaned = text_same(id, "fading") || text_same(id, "rim-ground");
+    if (cleaned && ANY(tokens, hit->to - 1, "out", "off") && hit->from > 1 &&
+        ANY(tokens, hit->from - 1, "it's", "has", "been") && told_before(r, hit->from) &&
+        r->scope.stance[hit->from - 1] & STANCE_PAST)
+        return true; // "there was a stain but it's washed out"
+    if (text_same(id, "dent-bend") && hit->to == hit->from + 1 &&
+        ANY(tokens, hit->from, "bent", "folded", "creased") && where_before(tokens, hit->from) != SIZE_MAX &&
+        where_before(tokens, hit->from) + 4 > hit->from &&
+        ANY(tokens, where_before(tokens, hit->from) + 1, "they've", "it's", "it", "they", "you", "you've") &&
+        told_before(r, hit->from))
+        return true; // "surface cracks where they've bent"
+    return false;
+}
+
 bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     const char *id = hit->kinds[0]->rule.id;
@@ -104,7 +131,8 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
     if (is_of_cure(tokens, hit->from) || (hit->from > 0 && is_of_cure(tokens, hit->from - 1))) return true;
-    if (is_stuff_gone(r, hit) || is_turned(r, hit) || is_gone_at(r, hit) || is_gap_of_warp(r, hit))
+    if (is_of_speech(r, hit) || is_stuff_gone(r, hit) || is_turned(r, hit) || is_gone_at(r, hit) ||
+        is_gap_of_warp(r, hit))
         return true;
     if (text_same(id, "seized") && hit->to == hit->from + 1 && token_is(tokens, hit->from, "stuck") &&
         hit->from > 0 && tokens->at[hit->from - 1].one != tokens->at[hit->from - 1].fold &&
