@@ -41,6 +41,7 @@ static const struct {
     {" dial hands mainspring pendulum ticks ticking movement ", "clocks-watches", 3},
     {" string reed fret bridge tuner bow ", "music", 2},
     {" blade handle plane chisel saw ", "tools", 1},
+    {" cordless corded electric ", "tools", 4},
     {" drawer leg veneer upholstery seat cushion ", "furniture", 2},
     {" yarn skein pattern needle sewing ", "crafts", 2},
     {" blanket tablecloth sheet quilt pillowcase fringe ", "linens", 3},

@@ -69,7 +69,9 @@ bool mark_is_says(const struct note *note, size_t i) {
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i, "reads", "read", "reading") && i + 2 < tokens->count &&
-        tokens->at[i + 1].kind == TOKEN_FIGURE && is_deviation(tokens, i + 2, i + 1 + WORDS_MOST))
+        (tokens->at[i + 1].kind == TOKEN_FIGURE ||
+         ANY(tokens, i + 1, "about", "roughly", "nearly", "around", "a", "half", "two", "three")) &&
+        is_deviation(tokens, i + 2, i + 1 + WORDS_MOST))
         return false;
     return ANY(&note->tokens, i, "says", "reads", "reading", "saying", "say", "read", "stating", "states");
 }

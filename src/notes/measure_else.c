@@ -115,7 +115,7 @@ bool measure_is_other(const struct note *note, const struct group *group) {
         ANY(&note->tokens, from - 1, "i'm", "im", "he's", "she's", "$", "\xC2\xA3", "\xE2\x82\xAC"))
         return true;
     if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
-        ANY(&note->tokens, from - 2, "weighs", "reads", "registers"))
+        ANY(&note->tokens, from - 2, "weighs", "reads", "registers", "points", "goes", "sinks", "drops"))
         return true;
     size_t lost =
         group->to + (ANY(&note->tokens, group->to, "is", "one", "was") ? 1 : 0); // "the 14 mm is missing"

@@ -299,8 +299,8 @@ static bool closes(const struct tokens *tokens, size_t i, size_t words) {
         "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",      "or",        "unless",
         "until",    "while", "because", "so",  "now",   "every", "badly",  "all",     "sometimes", "a",
         "slightly", "very",  "though",  "too", "still", "again", "toward", "towards", "i'd",       "i"};
-    static const char *const more[] = {"at",   "in",  "on",       "with", "some",
-                                       "from", "the", "properly", "well", "to"};
+    static const char *const more[] = {"small", "thin", "anything", "fine", "at",       "in",   "on",
+                                       "with",  "some", "from",     "the",  "properly", "well", "to"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
         return true;
     if (ANY(tokens, i - 1, "buzzes", "hums", "hisses", "distorts", "crackles") &&

@@ -377,6 +377,8 @@ static bool is_deed_undone(const struct fault_reader *r, size_t i) {
 // "It rings dull", "rings clear": what a bell does, and no rings of it. "The blades catch it".
 static bool is_doing(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
+    if (ANY(tokens, i, "points") && ANY(tokens, i + 1, "to", "at", "the"))
+        return true; // "the needle points to 2"
     if (ANY(tokens, i, "catch", "clip", "hook") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
         tokens->at[i].stop == STOP_NONE && r->part[i - 1] && say_is_plural(tokens->at[i - 1].fold))
         return ANY(tokens, i + 1, "it", "on", "the", "its", "each", "against", "when");

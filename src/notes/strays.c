@@ -240,6 +240,7 @@ static size_t away_behind(const struct tokens *tokens, size_t i) {
                                           "got pinched"};
     if (i < tokens->count && tokens->at[i].stop == STOP_COMMA && ANY(tokens, i + 1, "i", "we")) i++;
     size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
+    if (n && ANY(tokens, i + n - 1, "burnt") && ANY(tokens, i + n, "out", "on", "by", "at")) return 0;
     bool other = n && ANY(tokens, i + n - 1, "find", "found") && ANY(tokens, i + n, "a", "an", "any", "one");
     return other ? 0 : n; // "the frame I can't find a warp in"
 }
