@@ -50,6 +50,10 @@ static size_t written_at(const struct note *note, size_t i, bool apart, const ch
     bool put = mark_is_stamp(note, at) ||
                ANY(tokens, at, "carved", "burned", "burnt", "cut", "woven", "stitched", "sewn", "punched");
     if (put && (n = placed(note, at + 1, where)) != 0) return at + 1 + n;
+    if (put && (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE) &&
+        ANY(tokens, at, "stamped", "marked", "impressed", "branded", "incised", "engraved", "embossed",
+            "cast"))
+        return at + 1; // "Corvin stamped"
     if (ANY(tokens, at, "says", "reads") && (n = ANY(tokens, at + 1, "so", "that") ? 1 : 0, true)) {
         size_t to = placed(note, at + 1 + n, where);
         if (to && n) return at + 1 + n + to;
@@ -163,7 +167,7 @@ void read_maker_marks(struct note *note) {
         bool closed = token_is(tokens, at, "(");
         const char *where = NULL;
         size_t end = written_at(note, at + (apart ? 1 : 0), apart, &where);
-        if (end == at + (apart ? 1 : 0) || !where) continue;
+        if (end == at + (apart ? 1 : 0) || (!where && (apart || !mark_is_stamp(note, at)))) continue;
         bool ends = over(note, end) && (!closed || token_is(tokens, end, ")"));
         bool bare = ANY(tokens, at + (apart ? 1 : 0), "on", "under", "inside");
         if (bare && !ends) continue; // "by Harkwell, on the rim is a chip"

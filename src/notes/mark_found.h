@@ -77,6 +77,8 @@ bool mark_on_label(const struct note *note, size_t from, size_t to);
 bool mark_is_put(const struct tokens *tokens, size_t i);
 // A capital behind a comma that is a word of English, as hasty sellers write: "label on the back, Gone".
 bool mark_is_sloppy(const struct note *note, size_t i);
+// "“Crescent Ware” sticker still on": what bears a quotation and stands behind it, before its place.
+void mark_past_bearer(const struct note *note, struct mark_found *found);
 // What is left of capitals in a sentence that speaks of writing; after all others.
 void mark_read_written(struct note *note);
 

@@ -418,6 +418,16 @@ void mark_read_written(struct note *note) {
     }
 }
 
+void mark_past_bearer(const struct note *note, struct mark_found *found) {
+    const char *where;
+    size_t at = found->end;
+    if (!ANY(&note->tokens, at, "label", "sticker", "decal", "tag", "badge", "transfer", "stamp")) return;
+    at += 1 + ANY(&note->tokens, at + 1, "is", "still", "stuck", "sewn");
+    at += ANY(&note->tokens, at, "still", "there");
+    size_t end = place_at(note, at, &where) ? at + place_at(note, at, &where) : at;
+    if (end >= note->tokens.count || note->tokens.at[end].stop != STOP_NONE) found->end = at;
+}
+
 bool mark_is_put(const struct tokens *tokens, size_t i) {
     if (ANY(tokens, i, "is", "was", "has")) i++;
     if (ANY(tokens, i, "been")) i++;

@@ -153,8 +153,6 @@ static bool quoted(const struct note *note, size_t i, struct mark_found *found) 
     return false;
 }
 
-// --- keeping ---
-
 static const char *exact(const struct note *note, size_t from, size_t to) {
     size_t first = note->tokens.at[from].from, last = note->tokens.at[to - 1].to;
     const char *text = arena_copy(note->arena, note->tokens.text + first, last - first);
@@ -582,6 +580,7 @@ static size_t find_quote(struct note *note, size_t i) {
     const char *where;
     bool stamped = mark_is_stamp(note, at) || (mark_is_put(tokens, at) && place_at(note, at + 1, &where));
     if (!stamped && !place_at(note, at, &where) && !mark_is_labeled(note, i, &found)) return 0;
+    mark_past_bearer(note, &found);
     add_where(note, &found);
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }

@@ -114,6 +114,9 @@ bool measure_is_other(const struct note *note, const struct group *group) {
     if (from > 0 &&
         ANY(&note->tokens, from - 1, "i'm", "im", "he's", "she's", "$", "\xC2\xA3", "\xE2\x82\xAC"))
         return true;
+    if (from > 1 && token_is(&note->tokens, from - 1, "by") && ANY(&note->tokens, from - 2, "off", "out"))
+        return true;                                                  // "off by 2 oz"
+    if (ANY(&note->tokens, group->to, "tpi", "threads")) return true; // "1 in x 8 tpi"
     if (from > 1 && token_is(&note->tokens, from - 1, "to") &&
         ANY(&note->tokens, from - 2, "weighs", "reads", "registers", "points", "goes", "sinks", "drops"))
         return true;

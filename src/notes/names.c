@@ -480,6 +480,9 @@ static bool is_of_a_figure(const struct note *note, size_t from, size_t to) {
 // "School map of Ostermark": what it shows, and nobody who made it.
 static bool is_shown(const struct note *note, size_t i) {
     if (i > 0 && ANY(&note->tokens, i - 1, "the")) i--;
+    size_t end = name_end(note, i); // "Alps views"
+    if (end == i + 1 && ANY(&note->tokens, end, "views", "view", "scenes", "scene", "scenery", "landscapes"))
+        return true;
     if (i > 0 && ANY(&note->tokens, i - 1, "shows", "showing", "depicts", "depicting")) return true;
     return i > 1 && ANY(&note->tokens, i - 1, "of") &&
            ANY(&note->tokens, i - 2, "map", "maps", "chart", "charts", "plan", "view", "views", "panorama");

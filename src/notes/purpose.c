@@ -40,12 +40,12 @@ static const char *const purposes[] = {
     "tool",       "tow",        "towel",     "traffic",    "travel",    "trouser",   "tyre",      "umbrella",
     "utility",    "vanity",     "vegetable", "vine",       "wash",      "water",     "weaving",   "weld",
     "alarm",      "sap",        "oven",      "screw",      "bolt",      "engine",    "signal",    "station",
-    "sump",       "boiler",     "furnace",   "kiln",       "forge",     "vinegar",   "whisky",    "whiskey",
-    "cordial",    "medicine",   "poison",    "wasp",       "mole",      "rat",       "mouse",     "pigeon",
-    "organ",      "window",     "gate",      "gutter",     "drain",     "sink",      "pump",      "barrel",
-    "cask",       "bung",       "twine",     "cutlery",    "lavatory",  "toilet",    "platform",  "tram",
-    "tractor",    "harness",    "slug",      "pig",        "calf",      "turkey",    "goose",     "welding",
-    "wine",       "work",       "workshop",  "writing",    "yarn"};
+    "pantry",     "sump",       "boiler",    "furnace",    "kiln",      "forge",     "vinegar",   "whisky",
+    "whiskey",    "cordial",    "medicine",  "poison",     "wasp",      "mole",      "rat",       "mouse",
+    "pigeon",     "organ",      "window",    "gate",       "gutter",    "drain",     "sink",      "pump",
+    "barrel",     "cask",       "bung",      "twine",      "cutlery",   "lavatory",  "toilet",    "platform",
+    "tram",       "tractor",    "harness",   "slug",       "pig",       "calf",      "turkey",    "goose",
+    "welding",    "wine",       "work",      "workshop",   "writing",   "yarn"};
 
 static const char *const trades[] = {
     "apothecary's", "architect's",  "artist's",       "baker's",     "barber's",       "beekeeper's",

@@ -82,7 +82,7 @@ static bool is_disc(const char *type) {
 }
 
 static bool says_oval(const struct note *note) {
-    static const char *const words[] = {"oval", "oblong", "square", "rectangular"};
+    static const char *const words[] = {"oval", "oblong", "square", "rectangular", "banjo", "stick"};
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, words, sizeof words / sizeof *words)) return true;
     return false;

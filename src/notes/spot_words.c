@@ -184,6 +184,9 @@ static bool is_named(const struct fault_reader *r, size_t i) {
 bool spot_made_hole(const struct tokens *tokens, size_t i) {
     enum { BACK_MOST = 4 };
     if (i < 2 || !ANY(tokens, i, "hole", "holes") || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, i - 1, "both", "each", "the") && ANY(tokens, i - 2, "at", "round", "around", "by") &&
+        i > 2)
+        return token_is(tokens, i, "holes") || ANY(tokens, i - 1, "each"); // "chips at both holes"
     if (!ANY(tokens, i - 1, "screw", "filler", "fill", "tap", "plug", "bolt", "nail", "peg", "key", "finger",
              "sound", "drain", "vent", "mounting", "fixing", "rivet", "lace", "bung", "air", "peep", "hand",
              "post", "spigot", "weep", "oil", "stopper", "dowel", "rope", "cable", "hinge", "pin", "strap",

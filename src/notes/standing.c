@@ -200,6 +200,11 @@ static struct head look_ahead(const struct note *note, size_t to, size_t *end) {
             return is_done_run(note, at) ? head : (struct head){AHEAD_FAULT, at, at + 1};
         if (chunk_breaks(note, at) || (note->fault_word[at] && !is_vague(note, at))) return head;
         if (head.what == AHEAD_PART && is_said_behind(note, at)) return head;
+        struct word_entry next; // "oak staves iron hoops"
+        if (head.what == AHEAD_PART && at > to &&
+            note->tokens.at[at - 1].one != note->tokens.at[at - 1].fold &&
+            word_at(note, at, 1u << USE_MATERIAL, &next) && !ANY(&note->tokens, at, "glass"))
+            return head;
         at += pass(note, at, &head);
         if (head.what == AHEAD_THING) break;
     }

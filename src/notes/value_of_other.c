@@ -230,6 +230,12 @@ bool value_is_worked(const struct note *note, size_t i, size_t n) {
     if (ANY(tokens, i, "card", "cards") && ANY(tokens, i + n, "table", "catalog", "case", "file", "rack",
                                                "index", "holder", "tray", "cabinet", "press", "box"))
         return true;
+    if (ANY(tokens, i, "yarn", "wool", "thread", "rope", "string", "twine") &&
+        ANY(tokens, i + n, "swift", "reel", "holder", "stand", "rack", "walk", "maker", "winch", "bed"))
+        return true; // "yarn swift", "rope bed key"
+    if (ANY(tokens, i, "wood", "metal") &&
+        ANY(tokens, i + n, "lathe", "saw", "rasp", "screw", "screws", "file", "stove"))
+        return true; // "wood lathe faceplate"
     if (ANY(tokens, i, "mop"))
         return ANY(tokens, i + n, "bucket", "pail", "head", "handle", "wringer", "stick", "stand", "holder");
     if (ANY(tokens, i, "wallpaper", "veneer", "wire", "soap", "stone", "straw", "webbing", "lead", "tin",

@@ -27,6 +27,10 @@ static enum work work_at(const struct note *note, size_t i) {
         tokens->at[i - 1].capital && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i + 1, "of", "for") &&
         i + 2 < tokens->count && tokens->at[i + 2].capital)
         return WORK_NONE; // "A Child's Book of Knots": of the title
+    if (ANY(tokens, i, "book", "books") && tokens->at[i].stop == STOP_NONE &&
+        ANY(tokens, i + 1, "press", "rack", "ends", "stand", "trolley", "rest", "slide", "cradle", "shelf",
+            "trough", "case", "block", "safe", "plough", "plow"))
+        return WORK_NONE; // what books are kept or made in
     if (token_among(&note->tokens, i, books, COUNT(books))) return WORK_BOOK;
     if (token_among(&note->tokens, i, records, COUNT(records))) return WORK_RECORD;
     if (token_phrase(&note->tokens, i, "copy of")) return WORK_BOOK;

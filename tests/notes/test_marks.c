@@ -22,6 +22,8 @@ static const struct notes_case makers[] = {
     {"Saw, Brightwell, etched on the blade.", "Brightwell @ blade"},
     {"Bowl by Harkwell, on the rim is a chip.", ""},
     {"Bowl by Harkwell, label missing.", ""},
+    {"Desk lock, brass. Corvin stamped.", "Corvin"},
+    {"Kettle, \"Cressent Ware\" sticker still on bottom.", "Cressent Ware @ bottom"},
     {"Crate. Lock plate reads Eagle Lock Wks.", "Eagle Lock Wks @ plate"},
     {"Churn, Larkmoor, with a lid.", ""},
 };

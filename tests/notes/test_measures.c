@@ -34,6 +34,7 @@ static const struct notes_case writings[] = {
     {"basket, 14 inches at its widest, 6 in. at the base", "width 14 in; width of base 6 in"},
     {"crock, crack 4 in at the rim", ""},
     {"feed bin, holds 25 lbs", "capacity 25 lb"},
+    {"pantry scale, off by 2 oz", ""},
     {"stencil set, 3 inch letters", "height of letter 3 in"},
     {"lamp, 15 inches high without counting the shade", "height of without shade 15 in"},
     {"lantern, 14 inches to the top of the ring", "height 14 in"},
