@@ -71,14 +71,14 @@ static bool of_set_at(const struct note *note, size_t i, struct tally *tally) {
     return false;
 }
 
-// "Gazetteer in three volumes".
+// "Gazetteer in three volumes", "gazetteer, 3 vols".
 static bool volumes_at(const struct note *note, size_t i, struct tally *tally) {
-    size_t number = 0;
-    if (!token_is(&note->tokens, i, "in")) return false;
-    int count = number_whole(&note->tokens, i + 1, &number);
-    if (count < 2 || count > HELD_MOST || !ANY(&note->tokens, i + 1 + number, "volumes", "vols"))
+    size_t number = 0, in = token_is(&note->tokens, i, "in");
+    if (!in && !token_is(&note->tokens, i - 1, ",")) return false;
+    int count = number_whole(&note->tokens, i + in, &number);
+    if (count < 2 || count > HELD_MOST || !ANY(&note->tokens, i + in + number, "volumes", "vols"))
         return false;
-    *tally = (struct tally){count, number + 1, "volume", false};
+    *tally = (struct tally){count, number + in, "volume", false};
     return true;
 }
 

@@ -254,7 +254,10 @@ void kin_last(struct note *note) {
     const char *type = utf8_fold(note->arena, record->type.value), *last = strrchr(type, ' ');
     last = last ? last + 1 : type;
     bool part = wordbook_find(note->book, last, strlen(last), &entry) && (entry.uses & (1u << USE_PART));
-    record->family = ruleset_family(note->rules, part ? "parts" : "other");
+    // "Concrete frog": a figure of it, but a "bow frog" is a part
+    bool shown = wordbook_find(note->book, last, strlen(last), &entry) && (entry.uses & (1u << USE_THEME));
+    if (shown && part) shown = last == type || !strncmp(type, "garden ", strlen("garden "));
+    record->family = ruleset_family(note->rules, shown ? "decor" : part ? "parts" : "other");
 }
 
 // "Apothecary jar, porcelain": what the glassware knows by name, of clay.

@@ -28,8 +28,7 @@ static bool is_paper(const struct fault_reader *r) {
 }
 
 static bool is_fired_goods(const struct fault_reader *r) {
-    static const char *const ids[] = {"ceramics", "glassware"};
-    return !r->note->record->family || is_in(r, ids, COUNT(ids));
+    return !r->note->record->family || is_in(r, (const char *const[]){"ceramics", "glassware"}, 2);
 }
 
 // A hit and the place that it is said of, which may be NULL.
@@ -49,6 +48,7 @@ struct said {
     "bar rail leg legs arm arms frame pole poles slat slats stave staves rung rungs spindle post posts "     \
     "stretcher block bracket roller batten"
 #define HIDES "leather leathercloth leatherette oilcloth vinyl skin hide paper parchment vellum canvas"
+#define SHOES "boots shoes clog clogs sandal sandals sole soles slipper slippers welt"
 #define PINS "pin pins hook hooks chain chains"
 #define GONE_OFF "broken off snapped sheared broke"
 #define AT(said, i, ...) ANY(&(said)->r->note->tokens, i, __VA_ARGS__)
@@ -156,9 +156,11 @@ static bool of_leather(const struct said *s) {
 static bool hard_goods(const struct said *s) {
     return kind_is_hard(s->r, s->place);
 }
-
 static bool hardware(const struct said *s) {
     return kind_is_hardware(s->r) && !of_leather(s);
+}
+static bool unshod(const struct said *s) { // the toe of a figure or a bracket
+    return !kind_note_has(s->r, SHOES) && !is_in(s->r, (const char *const[]){"footwear", "clothing"}, 2);
 }
 static bool zipless(const struct said *s) {
     return !kind_note_has(s->r, "zip zips zipper zippers") && hardware(s);
@@ -178,7 +180,6 @@ static bool is_of(const char *list, const char *place) {
     }
     return false;
 }
-
 static bool mainsless(const struct said *s) {
     return kind_is_mainsless(s->r);
 }
@@ -200,7 +201,6 @@ static bool seated(const struct said *s) {
 static bool cellless(const struct said *s) {
     return !kind_note_has(s->r, "battery batteries terminals contacts");
 }
-
 static bool vessel(const struct said *s) {
     return kind_is_of_vessel(s->r, s->hit);
 }
@@ -286,7 +286,6 @@ static bool edged(const struct said *s) {
     const char *type = s->r->note->record->type.value;
     return tool(s) || (type && is_of("knife knives cleaver scissors shears razor axe sword", type));
 }
-
 static bool unbound(const struct said *s) {
     return kind_is_unbound(s->r);
 }
@@ -359,8 +358,7 @@ static bool unlined(const struct said *s) {
     return kind_is_unlined(s->r);
 }
 static bool woven(const struct said *s) {
-    static const char *const ids[] = {"linens", "clothing", "decor"};
-    return is_in(s->r, ids, COUNT(ids));
+    return is_in(s->r, (const char *const[]){"linens", "clothing", "decor"}, 3);
 }
 static bool varnished(const struct said *s) {
     return kind_coat(s->r, s->hit) == 'v';
@@ -479,7 +477,8 @@ static const struct meaning {
     {"edge-wear", "fraying", .of = "linen canvas hessian felt", .any = "frayed fraying frays"},
     {"chip", "blade-wear", .of = "blade blades teeth tooth cutter cutters", .any = "nick nicks nicked",
      .when = hardware},
-    {"sole-separation", "broken-part", .of = "toe toes heel", .any = "broken off snapped", .when = hardware},
+    {"sole-separation", "broken-part", .of = "toe toes heel", .any = "broken off snapped gone",
+     .when = unshod},
     {"peeling-coating", "loose-part", .next = "unwound undone unwrapped unraveled unravelled"},
     {"plate-wear", "broken-part", .of = "plate plates", .last = "off broken", .when = unplated},
     {"plate-wear", .of = "plate plates", .last = "missing gone lost", .when = unplated, .absent = true},
@@ -573,6 +572,7 @@ static const struct meaning {
     {"crack", "finish-crackle", .of = "varnish lacquer shellac polish"},
     {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
     {"toning", "yellowing", .of = "varnish lacquer shellac"},
+    {"dye-bleed", "decoration-wear", .any = "rubbed", .when = fired_goods},
 };
 
 static bool stands(const struct meaning *row, const struct said *s) {

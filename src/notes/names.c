@@ -318,11 +318,31 @@ static bool read_model_called(struct note *note, size_t to, enum sure sure) {
     return over;
 }
 
+// "II", "A": what tells one of a row from the next.
+static bool is_issue(const struct token *t) {
+    return t->kind == TOKEN_WORD && t->capital &&
+           (t->to - t->from == 1 || (t->capitals && strspn(t->fold, "ivx") == t->to - t->from));
+}
+
+// "Mk II", "Mark 3", "Series B" behind a maker's name: where it ends, or `i`.
+static size_t issue_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "mk", "mark", "series", "type") || tokens->at[i].stop != STOP_NONE) return i;
+    if (i + 1 >= tokens->count || !note_free(note, i, i + 2)) return i;
+    return is_issue(&tokens->at[i + 1]) || tokens->at[i + 1].kind != TOKEN_WORD ? i + 2 : i;
+}
+
 static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     if (read_model_called(note, to, sure)) return;
+    size_t issue = issue_end(note, to);
+    if (issue > to && !has(note, "model")) {
+        add(note, "model", to, issue, sure);
+        return;
+    }
     if (to + 1 < note->tokens.count && note->tokens.at[to].kind == TOKEN_WORD &&
-        note->tokens.at[to].capital && note->tokens.at[to + 1].kind == TOKEN_FIGURE &&
-        note_free(note, to, to + 2) && !has(note, "model") && maker_end(note, to - 1, to + 1) == to) {
+        note->tokens.at[to].capital && note_free(note, to, to + 2) && !has(note, "model") &&
+        (note->tokens.at[to + 1].kind == TOKEN_FIGURE ? maker_end(note, to - 1, to + 1) == to
+                                                      : maker_end(note, to - 1, to + 2) == to)) {
         add(note, "model", to, to + 2, sure);
         return;
     }
@@ -430,13 +450,15 @@ static void leave_open(struct note *note, size_t from, size_t to) {
     if (to > from + 1 && note_free(note, from, to)) note_take(note, from, to, TAKEN_OPEN);
 }
 
-// "Velmar Courier 6": a maker's made-up name, then an English word and a figure are what it is called.
+// "Velmar Courier 6", "Velmar Super A": a maker's made-up name, then an English word and a figure or a letter
+// are what it is called.
 static size_t maker_end(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    if (to != from + 2 || to >= tokens->count || tokens->at[to].kind != TOKEN_FIGURE ||
-        strlen(tokens->at[to].fold) > 3 || note->taken[to] != TAKEN_NOT || !note->book ||
-        english_at(note, from) || !english_at(note, from + 1))
+    bool issue = to == from + 3 && is_issue(&tokens->at[to - 1]) && tokens->at[to - 1].fold[0] < 'k';
+    if (!issue && (to != from + 2 || to >= tokens->count || tokens->at[to].kind != TOKEN_FIGURE ||
+                   strlen(tokens->at[to].fold) > 3 || note->taken[to] != TAKEN_NOT))
         return to;
+    if (!note->book || english_at(note, from) || !english_at(note, from + 1)) return to;
     bool firm = is_kin(note, from + 1) || ANY(tokens, from + 1, "works", "foundry", "pottery", "mills", "ltd",
                                               "limited", "street", "road", "ware");
     return firm || has(note, "model") ? to : from + 1;

@@ -12,16 +12,18 @@ bool place_noun(const struct note *note, size_t i) {
     struct part part;
     if (part_at(note, i, &part)) return true;
     static const char *const nouns[] = {
-        "bottom",  "underside", "top",       "inside",   "side",   "edge",      "corner",  "label",
-        "tag",     "insole",    "clasp",     "spine",    "cover",  "page",      "plate",   "body",
-        "reverse", "tang",      "ferrule",   "cap",      "rear",   "end",       "mount",   "hinge",
-        "belly",   "buckle",    "door",      "plug",     "cuff",   "hem",       "center",  "middle",
-        "centre",  "front",     "headstock", "scroll",   "badge",  "sticker",   "housing", "panel",
-        "flap",    "pocket",    "lining",    "catch",    "latch",  "lock",      "margin",  "flyleaf",
-        "jacket",  "sleeve",    "toe",       "shoulder", "glaze",  "movement",  "key",     "tine",
-        "bowl",    "interior",  "exterior",  "outside",  "button", "waistband", "zip",     "zipper",
-        "selvage", "backplate", "caseback",  "bridge",   "gauge",  "tank",      "tin",     "bezel",
-        "post",    "pin",       "bail",      "yoke",     "title"};
+        "bottom",  "underside", "top",       "inside",   "side",   "edge",      "corner",    "label",
+        "tag",     "insole",    "clasp",     "spine",    "cover",  "page",      "plate",     "body",
+        "reverse", "tang",      "ferrule",   "cap",      "rear",   "end",       "mount",     "hinge",
+        "belly",   "buckle",    "door",      "plug",     "cuff",   "hem",       "center",    "middle",
+        "centre",  "front",     "headstock", "scroll",   "badge",  "sticker",   "housing",   "panel",
+        "flap",    "pocket",    "lining",    "catch",    "latch",  "lock",      "margin",    "flyleaf",
+        "jacket",  "sleeve",    "toe",       "shoulder", "glaze",  "movement",  "key",       "tine",
+        "bowl",    "interior",  "exterior",  "outside",  "button", "waistband", "zip",       "zipper",
+        "selvage", "backplate", "caseback",  "bridge",   "gauge",  "tank",      "tin",       "bezel",
+        "post",    "pin",       "bail",      "yoke",     "title",  "tender",    "tailboard", "tailgate",
+        "boiler",  "footplate", "smokebox",  "bonnet",   "cab",    "mudguard",  "bumper",    "prow",
+        "stern",   "transom",   "bow",       "saddle"};
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;
     for (size_t k = 0; k < sizeof nouns / sizeof *nouns; k++)
         if (text_same(note->tokens.at[i].one, nouns[k])) return true;

@@ -21,9 +21,10 @@ static void keep(struct note *note, size_t from, size_t to, const char *text, si
 }
 
 static bool is_wearer(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "kids", "kid's", "kids'", "mens", "men's", "mens'", "womens", "women's",
-               "ladies", "ladies'", "girls", "girls'", "boys", "boys'", "toddler", "youth", "adult", "misses",
-               "juniors", "baby", "infant", "child", "child's", "childrens", "children's", "unisex");
+    return ANY(&note->tokens, i, "kids", "kid's", "kids'", "mens", "men's", "mens'", "mans", "man's",
+               "womens", "women's", "ladies", "ladies'", "girls", "girls'", "boys", "boys'", "toddler",
+               "youth", "adult", "misses", "juniors", "baby", "infant", "child", "child's", "childrens",
+               "children's", "unisex");
 }
 
 static bool is_letter_size(const struct note *note, size_t i) {

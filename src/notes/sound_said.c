@@ -107,6 +107,7 @@ static bool is_governed(const struct fault_reader *r, const struct fault_hit *hi
     for (size_t i = hit->from; i < hit->to; i++) {
         size_t cue = r->scope.cue[i];
         bool own = cue >= hit->from && cue < hit->to && (!hit->near || cue == hit->from);
+        own |= cue + 1 == hit->from && token_is(&r->note->tokens, hit->from, "no"); // "has no engraving"
         if ((r->scope.stance[i] & mask) && !own) return true;
         if (r->note->taken[i] == TAKEN_MARK || r->note->taken[i] == TAKEN_ASIDE) return true;
     }

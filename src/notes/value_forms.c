@@ -19,6 +19,8 @@ void value_read_audience(struct note *note) {
                                             {"ladies'", "women's"},
                                             {"lady's", "women's"},
                                             {"men's", "men's"},
+                                            {"mans", "men's"},
+                                            {"man's", "men's"},
                                             {"mens", "men's"},
                                             {"gents", "men's"},
                                             {"gent's", "men's"},

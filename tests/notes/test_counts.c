@@ -23,6 +23,7 @@ static const struct notes_case counted[] = {
     {"Wax cylinders, 11 in cardboard tubes", "11"},
     {"Hand bell set, eight bells in a case", "8"},
     {"Gazetteer in three volumes", "3"},
+    {"Gazetteer, 6 vols, green cloth", "6"},
     {"Bound volumes of a parish paper, three. Foxed", "3"},
     {"Dresser set, three piece", "3"},
     {"Six storm jars, 5 inches, green", "6"},
