@@ -13,40 +13,19 @@
 
 // Who it is made for, before the type or as its own statement.
 void value_read_audience(struct note *note) {
-    static const char *const people[][2] = {{"women's", "women's"},
-                                            {"womens", "women's"},
-                                            {"ladies", "women's"},
-                                            {"ladies'", "women's"},
-                                            {"lady's", "women's"},
-                                            {"men's", "men's"},
-                                            {"mans", "men's"},
-                                            {"man's", "men's"},
-                                            {"mens", "men's"},
-                                            {"gents", "men's"},
-                                            {"gent's", "men's"},
-                                            {"gents'", "men's"},
-                                            {"gentleman's", "men's"},
-                                            {"gentlemans", "men's"},
-                                            {"gentlemen's", "men's"},
-                                            {"girls", "girls'"},
-                                            {"girl's", "girls'"},
-                                            {"girls'", "girls'"},
-                                            {"boys", "boys'"},
-                                            {"boy's", "boys'"},
-                                            {"boys'", "boys'"},
-                                            {"child's", "children's"},
-                                            {"childs", "children's"},
-                                            {"children's", "children's"},
-                                            {"kids", "children's"},
-                                            {"kid's", "children's"},
-                                            {"kids'", "children's"},
-                                            {"childrens", "children's"},
-                                            {"childrens'", "children's"},
-                                            {"youth", "youth"},
-                                            {"toddler", "toddler"},
-                                            {"toddler's", "toddler"},
-                                            {"baby's", "baby"},
-                                            {"unisex", "unisex"}};
+    static const char *const people[][2] = {
+        {"women's", "women's"},      {"womens", "women's"},        {"ladies", "women's"},
+        {"ladies'", "women's"},      {"lady's", "women's"},        {"men's", "men's"},
+        {"mans", "men's"},           {"man's", "men's"},           {"mens", "men's"},
+        {"gents", "men's"},          {"gent's", "men's"},          {"gents'", "men's"},
+        {"gentleman's", "men's"},    {"gentlemans", "men's"},      {"gentlemen's", "men's"},
+        {"girls", "girls'"},         {"girl's", "girls'"},         {"girls'", "girls'"},
+        {"boys", "boys'"},           {"boy's", "boys'"},           {"boys'", "boys'"},
+        {"child's", "children's"},   {"childs", "children's"},     {"children's", "children's"},
+        {"kids", "children's"},      {"kid's", "children's"},      {"kids'", "children's"},
+        {"childrens", "children's"}, {"childrens'", "children's"}, {"youth", "youth"},
+        {"toddler", "toddler"},      {"toddler's", "toddler"},     {"baby's", "baby"},
+        {"unisex", "unisex"}};
     const char *of;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
