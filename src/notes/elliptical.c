@@ -34,6 +34,10 @@ static void read_denied_part(struct fault_reader *r, size_t i) {
     bool alone = token_is(tokens, i, "no") && start + 1 == i &&
                  (i + 1 >= tokens->count || tokens->at[i + 1].stop >= STOP_SENTENCE) &&
                  (start == 0 || tokens->at[start - 1].stop >= STOP_SENTENCE); // "Key no."
+    size_t end = i + n; // "door key no, winding key yes"
+    while (token_is(tokens, i, "no") && end < tokens->count && tokens->at[end].stop < STOP_SENTENCE) end++;
+    alone |= tokens->at[start > 0 ? start - 1 : 0].stop >= STOP_COMMA && end > i + n &&
+             ANY(tokens, end - 1, "yes", "there", "here", "present");
     if (!alone && (start == 0 || !told_there(tokens, scope_sentence_start(&r->scope, start - 1), start)))
         return;
     size_t from = start;

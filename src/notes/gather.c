@@ -81,6 +81,10 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
         for (size_t i = hit->from; i < hit->to; i++)
             belt |= token_is(tokens, i, "belt") || token_is(tokens, i, "hook") ||
                     token_is(tokens, i, "tie") || token_is(tokens, i, "snap");
+        static const char *const machines[] = {"lighting",  "clocks-watches", "electrical", "kitchenware",
+                                               "metalware", "tools",          "cameras",    "media"};
+        for (size_t i = 0; i < sizeof machines / sizeof *machines && !belt; i++)
+            belt = text_same(family, machines[i]); // the button of a switch
         return belt && !ours;
     }
     bool plug = text_same(id, "missing-stopper");

@@ -186,10 +186,12 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
 }
 
 // A bowl of wood or china that only the metalware know by name.
-static const struct family *of_no_metal(const struct note *note, const struct family *family) {
+static const struct family *of_no_metal(const struct note *note, const struct noun_found *found,
+                                        const struct family *family) {
     static const char *const others[] = {"glassware", "ceramics", "kitchenware"};
-    static const char *const breaks[] = {"chip",   "chips",   "chipped", "hairline", "hairlines",
-                                         "crazed", "crazing", "nibbled", "nibbles"};
+    static const char *const breaks[] = {"chip",    "chips",   "chipped",  "hairline", "hairlines", "crazed",
+                                         "crazing", "nibbled", "nibbles",  "kiln",     "glaze",     "firing",
+                                         "riveted", "flea",    "fleabite", "pontil"};
     enum { LEAST = 4 };
     if (!family || !text_same(family->rule.id, "metalware")) return family;
     const char *best = NULL;
@@ -212,6 +214,7 @@ static const struct family *of_no_metal(const struct note *note, const struct fa
         if (value > most) best = others[i];
         if (value > most) most = value;
     }
+    if (!best && !metal && text_same(found->noun, "bowl")) best = "ceramics"; // where nobody says of what
     const struct family *other = best ? ruleset_family(note->rules, best) : NULL;
     return other ? other : family;
 }
@@ -283,6 +286,6 @@ static const struct family *of_no_cloth(const struct note *note, const struct fa
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
     const struct family *family =
-        of_no_metal(note, of_no_glass(note, of_no_cloth(note, family_of(note, found, toy))));
+        of_no_metal(note, found, of_no_glass(note, of_no_cloth(note, family_of(note, found, toy))));
     return of_no_clay(note, found, family);
 }

@@ -38,7 +38,8 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
         const char *said, *meant, *of, *last;
     } parts[] = {{"paint-flaking", "plate-wear", "plating chrome nickel", NULL},
                  {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn"},
-                 {"broken-part", "plate-wear", "plating", NULL}};
+                 {"broken-part", "plate-wear", "plating", NULL},
+                 {"rust", "moth-holes", "velvet baize felt pad cloth", "away"}};
     for (size_t i = 0; i < COUNT(parts); i++) {
         if (!text_same(kind->rule.id, parts[i].said)) continue;
         if (parts[i].last && !token_is(&r->note->tokens, hit->to - 1, parts[i].last)) continue;

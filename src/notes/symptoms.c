@@ -185,6 +185,18 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
                 return true; // "dropped the base and it broke", "knocked a piece off the edge"
     }
     if (!before) return false;
+    static const char *const designs[] = {"decoration-wear", "fading", "gilt-wear"};
+    if (text_same(id, "cloudy-glass") && before->to == hit->from &&
+        ANY(tokens, hit->from, "from", "in", "through") &&
+        is_kind(before->kinds[0], designs, COUNT(designs))) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "etching faint from the dishwasher"
+    }
+    if (text_same(id, "mirror-silvering") && hit->from > 0 && ANY(tokens, hit->from - 1, "where") &&
+        ANY(tokens, hit->from, "damp", "water", "wet", "moisture")) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "peeling where damp got it"
+    }
     if (text_same(id, "yellowing") && hit->from > 0 &&
         ANY(tokens, hit->from - 1, "glue", "adhesive", "has") &&
         text_same(before->kinds[0]->rule.id, "glued-repair") && before->to >= hit->from - 1) {
