@@ -56,6 +56,9 @@ static bool is_of_part(const struct fault_reader *r, const struct phrase_hit *hi
     static const char *const wired[] = {"electrical", "lighting", "tools",
                                         "music",      "cameras",  "clocks-watches"};
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->near && text_same(hit->flaw->rule.id, "missing-pieces") && ANY(tokens, hit->to - 1, "short") &&
+        ANY(tokens, hit->to - 2, "off", "cut", "broken", "snapped", "sawn", "bitten"))
+        return true; // "two of the pegs broken off short"
     const char *id = hit->flaw->rule.id, *type = r->note->record->type.value,
                *family = r->note->record->family ? r->note->record->family->rule.id : "";
     if (has_object(tokens, hit)) return true;

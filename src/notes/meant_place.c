@@ -106,6 +106,11 @@ static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *h
         ANY(tokens, hit->to - 1, "finger", "fingers", "toe", "toes") &&
         ANY(tokens, hit->to - 2, "your", "my", "his"))
         return true; // "lid stay missing so mind your fingers"
+    if (text_same(id, "seized") && token_is(tokens, hit->from, "blocked") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "initials", "name", "title", "gold", "gilt", "letters", "crest", "design"))
+        return true; // stamped into the leather
+    if (text_same(id, "wear-rub") && token_is(tokens, hit->from, "where") && told_before(r, hit->from))
+        return true; // "finish rubbed where hands go"
     bool cleaned = text_same(id, "fading") || text_same(id, "rim-ground");
     if (cleaned && ANY(tokens, hit->to - 1, "out", "off") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it's", "has", "been") && told_before(r, hit->from) &&

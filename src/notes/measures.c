@@ -479,6 +479,9 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     if (!settle_units(note, carry, &group)) return i + 1;
     if (!group.sides[0].amount.unit || is_numbering(note, group.from, false)) return i + 1;
     if (is_faults(note, &group) || measure_is_other(note, &group)) return group.to;
+    if (ANY(&note->tokens, group.to, "longer", "shorter", "taller", "wider", "narrower", "higher", "lower",
+            "bigger", "smaller", "larger", "thicker", "thinner", "heavier", "lighter", "deeper"))
+        return group.to; // "one's three inches longer": than the other
     if (measure_keep_rating(note, &group)) return group.to;
     measure_find_part(note, &group);
     carry_keep(note, carry, &group.sides[0].amount, &group.sides[0].dimension, group.to);

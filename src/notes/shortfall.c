@@ -202,6 +202,9 @@ static void read_of(struct fault_reader *r, size_t i) {
         ANY(tokens, i + 1, "left", "remaining") && token_is(tokens, i + 2, "of"); // "seven left of eight"
     if (value && token_is(tokens, i + 2, "of") && (i == 0 || tokens->at[i - 1].stop != STOP_NONE) &&
         degrees_number(tokens, i + 3) > value && !r->scope.fault[i + 1] &&
+        !ANY(tokens, i + 1, "racks", "rows", "boxes", "packs", "trays", "sets", "pairs", "tins", "bags",
+             "rolls", "stacks", "tiers", "banks", "strings", "bundles", "lots",
+             "cases") &&                                                   // "two racks of four"
         (i + 4 >= tokens->count || tokens->at[i + 4].stop != STOP_NONE)) { // "five weights of six."
         struct amount some = {i, value}, all = {i + 3, degrees_number(tokens, i + 3)};
         tell_lack(r, &all, &some, i, i + 3);
@@ -300,7 +303,7 @@ static int short_at(const struct note *note, size_t i, int *of, size_t *to) {
     bool named = at + 1 < tokens->count && tokens->at[at].kind == TOKEN_WORD &&
                  tokens->at[at].one != tokens->at[at].fold && token_is(tokens, at + 1, "of") &&
                  !ANY(tokens, at, "tins", "boxes", "packs", "packets", "rolls", "bags", "cases", "trays",
-                      "sets", "pairs", "rows"); // those hold so many
+                      "sets", "pairs", "rows", "racks", "tiers"); // those hold so many
     if (named) at++;
     if (!token_is(tokens, at, "of")) return 0;
     if (token_is(tokens, at + 1, "the")) at++;

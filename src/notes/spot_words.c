@@ -66,8 +66,13 @@ static bool is_adverb_back(const struct tokens *tokens, size_t i) {
     if (!token_is(tokens, i, "back") || i == 0) return false;
     if (i > 1 && token_among(tokens, i - 1, pronouns, COUNT(pronouns)) &&
         token_among(tokens, i - 2, before, COUNT(before)))
-        return true; // "I stuck it back"
-    return token_among(tokens, i - 1, before, COUNT(before)) &&
+        return true;                              // "I stuck it back"
+    size_t size = strlen(tokens->at[i - 1].fold); // "pegged back", "tied back"
+    bool put =
+        size > 4 && text_same(tokens->at[i - 1].fold + size - 2, "ed") &&
+        ANY(tokens, i - 1, "pegged", "tied", "wired", "stitched", "bolted", "riveted", "tacked", "pinned",
+            "soldered", "welded", "clipped", "hooked", "dowelled", "doweled", "stapled", "moved", "folded");
+    return (put || token_among(tokens, i - 1, before, COUNT(before))) &&
            (token_among(tokens, i + 1, behind, COUNT(behind)) || i + 1 >= tokens->count ||
             token_is(tokens, i - 1, "came") || token_is(tokens, i - 1, "come") ||
             tokens->at[i + 1].stop != STOP_NONE);
