@@ -219,6 +219,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     glazed |= text_same(note->tokens.at[to - 1].fold, "tops") && from > 0 &&
               ANY(&note->tokens, from - 1, "their", "its");
     glazed |= text_same(head, "glass") && !only_no && !(id && text_same(id, "glassware"));
+    glazed |= text_same(head, "end") && from > 0 && from >= cue_to &&
+              ANY(&note->tokens, from - 1, "an", "one", "its"); // "the roller has lost an end"
     bool ended = to >= note->tokens.count || note->tokens.at[to].stop != STOP_NONE || cue_from >= to;
     glazed |= id && ended && text_same(head, "back") && // "the back is missing": a panel that comes off
               (text_same(id, "electrical") || text_same(id, "clocks-watches") || text_same(id, "cameras") ||

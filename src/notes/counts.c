@@ -291,6 +291,9 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
     bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
     if (!noun && !(count == 1) && !lot) return false;
     if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
+    bool within = there && lead > 1 && ANY(tokens, lead - 2, "inside", "it", "within", "lid", "drawer");
+    if (within || (there && !is_head(note, lead) && count_is_of_other(note, lead, noun)))
+        return false; // "picnic hamper. Inside there's four plates"
     if (count == 1) return false;
     *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL, about};
     size_t less = noun && token_is(tokens, noun + 1, ",") ? noun + 2 : noun + 1;

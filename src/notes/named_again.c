@@ -126,6 +126,29 @@ static size_t told_by_side(const struct note *note, size_t i) {
     return several ? end - 1 : SIZE_MAX;
 }
 
+// "Fine focus is stiff, coarse works", "left speaker dead, right is fine": the part that was named behind the
+// other side; SIZE_MAX for none.
+static size_t other_side(const struct note *note, size_t i) {
+    static const char *const pairs[][2] = {{"fine", "coarse"}, {"left", "right"},  {"front", "back"},
+                                           {"front", "rear"},  {"upper", "lower"}, {"top", "bottom"},
+                                           {"inner", "outer"}, {"high", "low"},    {"near", "far"}};
+    static const char *const says[] = {"works", "is",   "has",   "won't", "doesn't", "sticks",
+                                       "isn't", "was",  "works", "gets",  "needs",   "turns",
+                                       "moves", "runs", "holds", "jams"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, i + 1, says, COUNT(says))) return SIZE_MAX;
+    for (size_t k = 0; k < COUNT(pairs); k++) {
+        bool first = token_is(tokens, i, pairs[k][0]);
+        if (!first && !token_is(tokens, i, pairs[k][1])) continue;
+        for (size_t at = i - 1, start = note_clause_from(note, i, STOP_SENTENCE); at > start; at--)
+            if (token_is(tokens, at - 1, pairs[k][first]) && tokens->at[at - 1].stop == STOP_NONE &&
+                (is_part(note, at) ||
+                 ANY(tokens, at, "focus", "side", "channel", "works", "barrel", "adjustment")))
+                return at;
+    }
+    return SIZE_MAX;
+}
+
 // "No slats missing, one cracked along the side": the plural of which none lacks; SIZE_MAX for none.
 static size_t denied_plural(const struct note *note, size_t i) {
     static const char *const states[] = {"loose", "broken", "bent", "torn",  "worn",
@@ -212,7 +235,6 @@ static struct token named(const struct tokens *tokens, size_t behind, size_t par
                           .one = one,
                           .hash = token_hash(one, strlen(one)),
                           .kind = TOKEN_WORD,
-                          .joined = true,
                           .slip = true};
 }
 
@@ -279,6 +301,13 @@ void note_name_again(struct note *note) {
     size_t more = 0, *parts = NULL;
     for (size_t i = 1; i < tokens->count; i++) {
         const char first = tokens->at[i].fold[0];
+        size_t side = tokens->at[i - 1].stop == STOP_COMMA ? other_side(note, i) : SIZE_MAX;
+        if (side != SIZE_MAX) {
+            if (!parts) parts = arena_array(note->arena, tokens->count, sizeof *parts);
+            parts[i] = side + 1;
+            more++;
+            continue;
+        }
         if (first != 'a' && first != 'o' && first != 't' && first != 'f' && tokens->at[i].stop != STOP_COMMA)
             continue;
         size_t part = leaves_out(tokens, i) ? told_before(note, i) : opening_plural(note, i);

@@ -212,14 +212,14 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;
             while (next < tokens->count && spot_article(tokens, next)) next++;
-            if (!r->part[next < tokens->count ? next : at]) break;
+            if (!r->part[next < tokens->count ? next : at] && !spot_which_piece(r, next)) break;
             continue;
         }
         if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
             !(at + 2 < tokens->count && r->scope.fault[at + 2]) && !opens_statement(r, at + 1))
             continue;
-        if (token_is(tokens, at, "one") && last == at && spot_side(tokens, at - 1))
-            last = at + 1; // "the back one"
+        size_t piece = spot_which_piece(r, at);
+        if (piece && (last = piece) > 0) break; // "the back one"
         if (spot_article(tokens, at) && last) continue;
         if (ends_place(r, at)) break;
         if (r->part[at]) last = at + 1;

@@ -165,6 +165,13 @@ static bool is_doubtful(const struct note *note, size_t i, const char *word, con
     if (text_same(name, "carat")) return near_word(note, i, 3, gold) || !near_word(note, i, 5, gem);
     if (text_same(name, "st")) return text_same(word, "st") || !near_word(note, i, 6, weigh);
     if (text_same(name, "grain") || text_same(name, "mil")) return true;
+    // "Holds four plates and four cups"
+    const struct token *t = note->tokens.at;
+    if (strstr(name, "cup") && i > 2 &&
+        (ANY(&note->tokens, i - 2, "and", "&") || t[i - 2].stop == STOP_COMMA)) {
+        size_t noun = t[i - 2].kind == TOKEN_SIGN || ANY(&note->tokens, i - 2, "and", "&") ? i - 3 : i - 2;
+        if (t[noun].one != t[noun].fold) return true;
+    }
     if (strstr(name, "cup"))
         return !holds_before(note, i) && !(token_is(&note->tokens, i, "cup") && vessel_at(note, i + 1));
     if (text_same(word, "pt") || text_same(word, "pts"))

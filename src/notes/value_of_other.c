@@ -7,6 +7,7 @@
 
 #include "notes/any.h"
 #include "notes/things.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -256,4 +257,21 @@ bool value_is_all_of_type(const struct note *note, size_t i, size_t n) {
     const size_t count = note->tokens.count;
     return n > 1 && (i == 0 || note->taken[i - 1] != TAKEN_TYPE) &&
            (i + n >= count || note->taken[i + n] != TAKEN_TYPE) && note->taken[i + n - 1] == TAKEN_TYPE;
+}
+
+// "Railway lamp, red glass cracked", "clear glass" of a lamp or a clock: of the pane, where glass is no stuff
+// of the thing itself.
+bool value_is_of_pane(const struct note *note, size_t glass, const char *look) {
+    static const char *const glazed[] = {"lighting", "clocks-watches", "cameras", "furniture"};
+    const struct family *family = note->record->family;
+    size_t at = glass + 1;
+    if (ANY(&note->tokens, glass, "and", "&") && token_is(&note->tokens, at, "clear"))
+        return value_is_of_pane(note, at + 1, "clear"); // "red and clear glass"
+    if (!family || !token_is(&note->tokens, glass, "glass") || note->taken[glass] == TAKEN_TYPE) return false;
+    if (ANY(&note->tokens, at, "is", "has", "was")) at++;
+    bool fault = at < note->tokens.count && note->fault_word[at] && note->tokens.at[at - 1].stop == STOP_NONE;
+    for (size_t k = 0; k < COUNT(glazed) && (fault || text_same(look, "clear") || text_same(look, "beveled"));
+         k++)
+        if (text_same(family->rule.id, glazed[k])) return true;
+    return false;
 }

@@ -234,23 +234,10 @@ static struct value *place_for(struct note *note, const char *name, const char *
     return note_attribute(note);
 }
 
-// "Railway lamp, red glass cracked", "clear glass" of a lamp or a clock: of the pane, where glass is no stuff
-// of the thing itself.
-static bool is_of_pane(const struct note *note, size_t glass, const char *color) {
-    static const char *const glazed[] = {"lighting", "clocks-watches", "cameras", "furniture"};
-    const struct family *family = note->record->family;
-    size_t at = glass + 1;
-    if (!family || !token_is(&note->tokens, glass, "glass") || note->taken[glass] == TAKEN_TYPE) return false;
-    if (ANY(&note->tokens, at, "is", "has", "was")) at++;
-    bool fault = at < note->tokens.count && note->fault_word[at] && note->tokens.at[at - 1].stop == STOP_NONE;
-    for (size_t k = 0; k < COUNT(glazed) && (fault || text_same(color, "clear")); k++)
-        if (text_same(family->rule.id, glazed[k])) return true;
-    return false;
-}
-
 void value_keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
                 size_t to, enum sure sure) {
-    if (!of && text_same(name, "color") && is_of_pane(note, to, print)) of = "glass";
+    bool look = text_same(name, "color") || text_same(name, "technique");
+    if (look && (!of || text_same(print, "beveled")) && value_is_of_pane(note, to, print)) of = "glass";
     if (is_known(note, name, print, of)) return;
     struct value *value = place_for(note, name, of, from, to);
     *value = (struct value){

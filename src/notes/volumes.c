@@ -35,6 +35,7 @@ void read_named_volumes(struct note *note) {
         for (size_t k = i + 1;
              k <= i + REACH && k < note->tokens.count && note->tokens.at[k].stop == STOP_NONE; k++)
             vessel |= vessel_at(note, k);
+        vessel |= ANY(&note->tokens, i + 1, "size", "sized"); // "oil can, pint size"
         if (!vessel) continue;
         struct measurement *measure = note_measurement(note);
         measure->dimension = "capacity";

@@ -28,6 +28,12 @@ bool spot_tells_which(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words)) || (size > 5 && text_same(word + size - 3, "est"));
 }
 
+size_t spot_which_piece(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool which = ANY(tokens, i + 1, "one") && spot_tells_which(tokens, i);
+    return which && (r->note->record->count > 1 || spot_side(tokens, i)) ? i + 2 : 0;
+}
+
 // "The pink cup", "the smaller one", at `start`.
 static bool piece_named(const struct fault_reader *r, size_t start, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;

@@ -126,6 +126,7 @@ static const struct notes_case uncounted[] = {
     {"Croquet set, 4 mallets, 4 balls", ""},
     {"Saw, broken in two pieces", ""},
     {"Picnic hamper. Set of 4 plates inside", ""},
+    {"Picnic hamper. Inside there's four plates, four cups", ""},
     {"Desk, oak. Pair of inkwells", ""},
     {"One of a pair of vases", ""},
     {"2 piece butter dish", ""},

@@ -238,6 +238,8 @@ static const struct notes_case dimensions[] = {
     {"11 in tall with the stopper", "height 11 in"},
     {"it goes up to 152 cm high", "height 152 cm"},
     {"hamper eleven inches deep inside", "depth 11 in"},
+    {"picnic hamper, holds four plates and four cups", ""},
+    {"oil can, pint size", "capacity 1 pt"},
     {"rope, blue, 50 m", "size=50 m"},
 };
 
