@@ -499,16 +499,6 @@ void spot_share_place(const struct fault_reader *r, const struct fault_hit *hit,
     const struct fault_hit *last = spot_listed_before(r, hit);
     size_t from, to = last ? spot_place_of(r, last, &from) : 0;
     if (!to || from < last->to) return;
-    // "Cracks along the folds, foxing, and a tear in the margin": the list has told a place before, so that
-    // what begins anew with its article has its own.
-    const struct tokens *tokens = &r->note->tokens;
-    bool anew = last->from > 0 && ANY(tokens, last->from - 1, "a", "an", "one");
-    for (size_t k = 0; anew && k < r->hit_count && r->hits[k].to <= hit->from; k++) {
-        size_t own, end = spot_place_of(r, &r->hits[k], &own);
-        if (end > own && own > r->hits[k].from && end <= hit->from && tokens->at[end].stop == STOP_COMMA &&
-            scope_sentence_start(&r->scope, r->hits[k].from) == scope_sentence_start(&r->scope, hit->from))
-            return;
-    }
     spot->where_from = from;
     spot->where_to = to;
 }
