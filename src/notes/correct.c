@@ -112,3 +112,13 @@ bool thing_is_taken_back(const struct note *note, size_t i) {
     struct noun_found later;
     return noun_at(note, at, &later) && (later.thing || (!later.part && !later.gated));
 }
+
+// "No frame", "hooks not included": what is not there is not the thing, whatever else goes unnamed.
+bool thing_is_lacked(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    bool no = from > 0 && note->taken[from - 1] != TAKEN_COUNT &&
+              ANY(tokens, from - 1, "no", "without", "minus", "w/o");
+    size_t at = to + ANY(tokens, to, "is", "are");
+    bool behind = token_is(tokens, at, "not") || ANY(tokens, at, "isn't", "aren't");
+    return no || (behind && ANY(tokens, at + 1, "included", "supplied", "provided", "with", "for", "part"));
+}

@@ -93,6 +93,7 @@ bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from
 bool place_is_of_room(const struct tokens *tokens, size_t i);
 size_t place_bare_sides(const struct tokens *tokens, size_t i); // "both ends"
 bool place_is_of_doer(const struct fault_reader *reader, size_t i);
+size_t place_in_clause(const struct tokens *tokens, size_t i); // "where it bends", its end
 size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);
@@ -505,7 +506,9 @@ static inline bool fault_takes_any(const struct fault_reader *reader, size_t fro
 // "Fold lines": the fault is no part of its own.
 static inline void fault_drop_itself(const struct fault_hit *hit, struct spot *spot) {
     bool meant = text_same(hit->kinds[0]->rule.id, "for-parts"); // "display only"
-    if (meant || (spot->part_from <= hit->from && spot->part_to >= hit->to))
+    bool made = text_same(hit->kinds[0]->rule.id, "drilled-converted") && spot->part_from < hit->from &&
+                spot->part_to > hit->from; // "drain [holes drilled]"
+    if (meant || made || (spot->part_from <= hit->from && spot->part_to >= hit->to))
         spot->part_from = spot->part_to = 0;
 }
 // "Dry and cracked" where both are one fault: its words are both.

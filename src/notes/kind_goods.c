@@ -73,7 +73,9 @@ bool kind_is_hardware(const struct fault_reader *r) {
 // On a picture new paint hides what was there, and is no new finish of a piece of furniture.
 bool kind_is_picture(const struct fault_reader *r) {
     const char *type = r->note->record->type.value;
-    static const char *const words[] = {"painting", "picture", "portrait", "icon", "watercolor", "print"};
+    static const char *const words[] = {"painting",  "picture",     "portrait", "icon",      "watercolor",
+                                        "print",     "watercolour", "oil on",   "gouache",   "etching",
+                                        "engraving", "lithograph",  "drawing",  "acrylic on"};
     for (size_t i = 0; type && i < COUNT(words); i++)
         if (strstr(type, words[i])) return true;
     return false;

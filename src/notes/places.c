@@ -47,38 +47,6 @@ static bool ends_place(const struct fault_reader *r, size_t i) {
            token_among(tokens, i, words, COUNT(words)) || (r->scope.fault[i] && !r->part[i]);
 }
 
-// "Cracked where it bends", "worn where the arm rests": the place told by what happens there.
-static size_t place_clause(const struct tokens *tokens, size_t i) {
-    static const char *const subjects[] = {"it", "they", "the", "you", "your", "its", "one", "two"};
-    static const char *const others[] = {"someone", "somebody", "i",   "we",  "he",   "she", "was",
-                                         "were",    "should",   "has", "had", "been", "is",  "are"};
-    static const char *const ends[] = {"and", "but", "so", "which", "though", "because"};
-    enum { LEAST = 3, MOST = 7 };
-    if (!token_is(tokens, i, "where") || !token_among(tokens, i + 1, subjects, COUNT(subjects))) return 0;
-    if (i > 0 && ANY(tokens, i - 1, "it's", "that's", "is", "they're", "its", "just", "only"))
-        return 0; // "that's not a dent, it's where the handle folds in"
-    size_t to = i + 1;
-    while (to < tokens->count && to < i + MOST && tokens->at[to].stop == STOP_NONE &&
-           tokens->at[to].kind == TOKEN_WORD && !token_among(tokens, to, ends, COUNT(ends)) &&
-           !token_among(tokens, to, others, COUNT(others)))
-        to++;
-    bool ended =
-        to >= tokens->count || tokens->at[to].stop != STOP_NONE || token_among(tokens, to, ends, COUNT(ends));
-    for (size_t k = i + 1; k < to || (k == to && to < tokens->count); k++)
-        if (token_among(tokens, k, others, COUNT(others))) return 0; // what was done there, not where
-    return ended && to >= i + LEAST ? to : 0;
-}
-
-bool spot_in_clause(const struct tokens *tokens, size_t i) {
-    static const char *const uses[] = {"bends", "bend",    "folds",  "fold",  "rubs",    "rub",    "flexes",
-                                       "flex",  "creases", "sticks", "rests", "buckles", "rubbed", "rested"};
-    enum { BACK = 6 };
-    if (!token_among(tokens, i, uses, COUNT(uses))) return false;
-    for (size_t at = i; at > 0 && at + BACK > i; at--)
-        if (place_clause(tokens, at - 1) > i) return true;
-    return false;
-}
-
 // "At both ends", "on one side": which of them.
 static bool tells_how_many(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"both", "each", "one", "every"};
@@ -134,9 +102,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     const struct tokens *tokens = &r->note->tokens;
     if (i >= tokens->count) return 0;
     if (place_is_of_room(tokens, i) || place_is_of_doer(r, i)) return 0;
-    size_t clause = place_clause(tokens, i), hour = place_dial_figure(r, i);
+    size_t clause = place_in_clause(tokens, i), hour = place_dial_figure(r, i);
     if (clause || hour) {
-        *from = hour ? hour - 1 : i;
+        *from = hour ? hour - 1 : token_is(tokens, i, "where") ? i : i - 1;
         return clause ? clause : hour;
     }
     if (spot_adverb(tokens, i) && (i + 1 >= tokens->count || ends_place(r, i + 1))) {

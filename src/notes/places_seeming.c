@@ -103,3 +103,38 @@ size_t place_bare_sides(const struct tokens *tokens, size_t i) {
                ? i + 2
                : 0;
 }
+
+// "Cracked where it bends", "worn where the arm rests": the place told by what happens there.
+size_t place_in_clause(const struct tokens *tokens, size_t i) {
+    static const char *const subjects[] = {"it",    "they",   "the",    "you",     "your", "its", "one",
+                                           "two",   "hands",  "hand",   "fingers", "feet", "his", "her",
+                                           "their", "people", "thumbs", "straps",  "ropes"};
+    static const char *const others[] = {"someone", "somebody", "i",   "we",  "he",   "she", "was",
+                                         "were",    "should",   "has", "had", "been", "is",  "are"};
+    static const char *const ends[] = {"and", "but", "so", "which", "though", "because"};
+    enum { LEAST = 3, MOST = 7 };
+    if (i > 0 && token_is(tokens, i - 1, "where")) i--; // of the fault's own words: "worn where you hold it"
+    if (!token_is(tokens, i, "where") || !token_among(tokens, i + 1, subjects, COUNT(subjects))) return 0;
+    if (i > 0 && ANY(tokens, i - 1, "it's", "that's", "is", "they're", "its", "just", "only"))
+        return 0; // "that's not a dent, it's where the handle folds in"
+    size_t to = i + 1;
+    while (to < tokens->count && to < i + MOST && tokens->at[to].stop == STOP_NONE &&
+           tokens->at[to].kind == TOKEN_WORD && !token_among(tokens, to, ends, COUNT(ends)) &&
+           !token_among(tokens, to, others, COUNT(others)))
+        to++;
+    bool ended =
+        to >= tokens->count || tokens->at[to].stop != STOP_NONE || token_among(tokens, to, ends, COUNT(ends));
+    for (size_t k = i + 1; k < to || (k == to && to < tokens->count); k++)
+        if (token_among(tokens, k, others, COUNT(others))) return 0; // what was done there, not where
+    return ended && to >= i + LEAST ? to : 0;
+}
+
+bool spot_in_clause(const struct tokens *tokens, size_t i) {
+    static const char *const uses[] = {"bends", "bend",    "folds",  "fold",  "rubs",    "rub",    "flexes",
+                                       "flex",  "creases", "sticks", "rests", "buckles", "rubbed", "rested"};
+    enum { BACK = 6 };
+    if (!token_among(tokens, i, uses, COUNT(uses))) return false;
+    for (size_t at = i; at > 0 && at + BACK > i; at--)
+        if (place_in_clause(tokens, at - 1) > i) return true;
+    return false;
+}

@@ -253,6 +253,10 @@ static bool mend_fault(struct note *note, size_t i, struct tries *t) {
     return true;
 }
 
+static bool is_sure(const struct meant *goods) {
+    return goods->words == 1 && goods->curated && goods->cost <= COST_NEAR;
+}
+
 void note_mend_slips(struct note *note) {
     if (!note->book || !note->rules) return;
     bool any = false;
@@ -266,11 +270,14 @@ void note_mend_slips(struct note *note) {
             any = true;
             continue;
         }
+        bool whole = is_sure(&t.goods); // "Curtians"
         if (plural) {
             t = (struct tries){.note = note};
             find_meant(&t, token->one);
         }
-        if (t.goods.words != 1 || !is_alone(note, i)) continue;
+        bool sure = (whole || is_sure(&t.goods)) && strlen(token->fold) >= NAME_LEAST && !is_named(note, i) &&
+                    (i + 1 == note->tokens.count || !note->tokens.at[i + 1].capital);
+        if (t.goods.words != 1 || !(is_alone(note, i) || sure)) continue;
         any = true;
         const char *one = arena_string(note->arena, t.goods.word);
         note_mend(note, i, plural ? arena_format(note->arena, "%ss", one) : one, one,

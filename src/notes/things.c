@@ -392,6 +392,7 @@ static void weigh_chunk(struct note *note, const struct chunk *chunk, struct pic
         number_whole(&note->tokens, head->from - 1, &number))
         return; // "it's a 5 pounder"
     int value = score(note, head, chunk->from, pick->order++);
+    if (thing_is_lacked(note, chunk->from, head->to)) value -= 90;
     static const char *const links[] = {"is", "are", "looks", "feels", "was"};
     bool said = chunk->from > 0 && token_among(&note->tokens, chunk->from - 1, links, COUNT(links));
     if (pick->behind) value -= 45;

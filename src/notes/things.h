@@ -46,5 +46,7 @@ const char *word_trade_name(const struct word_entry *entry);
 // correct.c: is the name that ends before token `i` taken back for another: "kettle, no wait, coffee pot",
 // "hockey boots... no, football boots"?
 bool thing_is_taken_back(const struct note *note, size_t i);
+// Is a noun at [from, to) told as not there: "no frame", "hooks not included"?
+bool thing_is_lacked(const struct note *note, size_t from, size_t to);
 
 #endif
