@@ -172,6 +172,7 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
                                      arena_format(note->arena, " %s ", head))
                            : count > 1 && !is_one_thing(family);
     const struct flaw *pieces = ruleset_flaw(note->rules, "missing-pieces");
+    several &= !strstr(" felt baize pad ", arena_format(note->arena, " %s ", head)); // under each piece
     return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
 }
 
@@ -199,7 +200,11 @@ const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, 
 // "Sleeve split, name on the front": the packing by the word that they have for it.
 const char *fault_packing(const struct fault_reader *r, const struct fault_hit *hit) {
     size_t cue = r->scope.cue[hit->from];
-    return cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+    const char *packing =
+        cue < r->note->tokens.count && token_is(&r->note->tokens, cue, "sleeve") ? "sleeve" : "box";
+    const struct flaw *kind = hit->kinds[0]; // "box lid is missing": its lid, and the box is there
+    bool lid = kind->form == ABSENCE && kind->part && text_same(kind->part, "lid");
+    return lid ? arena_format(r->note->arena, "%s %s", packing, kind->part) : packing;
 }
 
 // "The neck has a piece missing", "a bit gone from the rim": of one thing, and no set.

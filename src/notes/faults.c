@@ -39,11 +39,12 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
             continue;
         if (!f->part != !part && text_same(kind->rule.id, "authenticity-unverified"))
             continue; // a mark that cannot be read, and an age that nobody proved
-        // "Nozzle bent. Plenty of dents."
         if (f->kind == kind && text_same(kind->rule.id, "dent-bend") && f->part && !part && !where && !back &&
             fault_is_another(note, f, from, to, true))
-            continue;
-        if (f->kind == kind && (same(f->part, part) || !f->part || !part) &&
+            continue;                                           // "Nozzle bent. Plenty of dents."
+        bool lost = kind->form == ABSENCE && part && f->part && // "only 7 saucers, so one saucer short"
+                    same(say_singular(note->arena, f->part), say_singular(note->arena, part));
+        if (f->kind == kind && (same(f->part, part) || lost || !f->part || !part) &&
             (same(f->where, where) || !f->where || !where))
             return f;
     }

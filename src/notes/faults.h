@@ -503,6 +503,12 @@ static inline bool fault_takes_any(const struct fault_reader *reader, size_t fro
         if (reader->note->taken[i] == TAKEN_FLAW || reader->note->taken[i] == TAKEN_ASIDE) return true;
     return false;
 }
+// "No mold" of tapes denies mold, and no other way in which a tape goes bad.
+static inline bool kind_is_wider_denied(const struct fault_reader *r, const struct fault_hit *hit,
+                                        const struct flaw *kind) {
+    return text_same(kind->rule.id, "media-degraded") &&
+           r->scope.stance[hit->from] & (STANCE_DENIED | STANCE_NONE_SEEN);
+}
 // "Fold lines": the fault is no part of its own.
 static inline void fault_drop_itself(const struct fault_hit *hit, struct spot *spot) {
     bool meant = text_same(hit->kinds[0]->rule.id, "for-parts"); // "display only"

@@ -54,11 +54,35 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
     return NULL;
 }
 
+// "A leather handle has snapped" of a bag or trunk.
+static bool is_handle_of_hide(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind, const char *place) {
+    const struct family *family = r->note->record->family;
+    return place && family && text_same(family->rule.id, "bags") && text_same(kind->rule.id, "broken-part") &&
+           (kind_has_word(place, "handle") || kind_has_word(place, "handles")) &&
+           ANY(&r->note->tokens, hit->to - 1, "snapped", "broken", "broke", "off") &&
+           (kind_is_leather(r, place) || kind_note_has(r, "leather hide"));
+}
+
+// "The spout joint weeps" of a thing of sheet metal: its solder.
+static bool is_leaky_joint(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                           const char *place) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool joint = false;
+    for (size_t i = hit->from; i < hit->to; i++) joint |= ANY(tokens, i, "joint", "joints", "join");
+    return joint && text_same(kind->rule.id, "partly-working") && kind_is_metal(r, place) &&
+           ANY(tokens, hit->to - 1, "leaks", "leak", "leaking", "drips", "weeps", "seeps", "weeping",
+               "dribbles");
+}
+
 // "Rim split where the solder let go": what comes of it and what came first are one.
 const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                           const char *place) {
     enum { FAR = 5 };
+    if (is_leaky_joint(r, hit, kind, place)) return "seam-split";
+    if (kind->class != CLASS_DAMAGE) return NULL;
     if (is_from_kiln(r, hit)) return "firing-flaw";
+    if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";
     const char *meant = place ? by_part(r, hit, kind, place) : NULL;
     if (meant) return meant;
     static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};

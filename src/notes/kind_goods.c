@@ -406,7 +406,7 @@ bool kind_is_pane(const struct fault_reader *r, const char *place) {
                   kind_has_word(place, "back") || kind_has_word(place, "door"));
     for (size_t i = 0; family && !clock && i < COUNT(seen); i++)
         if (text_same(family->rule.id, seen[i])) return false;
-    return family && place && kind_has_word(place, "glass");
+    return family && place && (kind_has_word(place, "glass") || (clock && kind_has_word(place, "glasses")));
 }
 
 // Glazed as only clay is, where nobody names the clay: "flagon, salt glazed".

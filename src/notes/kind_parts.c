@@ -589,7 +589,7 @@ static bool stands(const struct meaning *row, const struct said *s) {
 const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault_hit *hit,
                                 const struct flaw *kind, const char *place) {
     const struct said said = {r, hit, place};
-    const char *meant = kind->class == CLASS_DAMAGE ? kind_of_cause(r, hit, kind, place) : NULL;
+    const char *meant = kind_of_cause(r, hit, kind, place);
     for (size_t i = 0; !meant && i < COUNT(meanings); i++) {
         if (!text_same(meanings[i].said, kind->rule.id) || !stands(&meanings[i], &said)) continue;
         if (meanings[i].absent) return absent_kind_here(r, place ? place : "corner", 1);

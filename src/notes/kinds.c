@@ -304,6 +304,7 @@ static const struct flaw *narrowed(const struct fault_reader *r, const struct fa
         for (size_t i = 0; i < rules->narrowing_count; i++) {
             const struct flaw *kind = rules->narrowing[i];
             if ((kind->within.count > 0) != (parts > 0) || !is_narrower(kind, hit)) continue;
+            if (kind_is_wider_denied(r, hit, kind)) continue;
             if (parts ? (is_of_part(r, kind, place) || is_of_rubber(r, kind)) && !is_hard(r, hit, kind)
                       : kind_is_of_material(r, kind, place))
                 return kind;

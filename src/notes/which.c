@@ -50,6 +50,11 @@ static bool piece_named(const struct fault_reader *r, size_t start, size_t i, si
     return *to <= i;
 }
 
+static bool opens_verb(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "is", "has", "was", "had", "wants", "needs", "lacks", "leans", "won't", "doesn't",
+               "shows", "wobbles", "rattles", "leaks", "came", "lost", "got", "rocks");
+}
+
 // "… the right one is bent", "the biggest of the three", further on in the sentence.
 static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -58,10 +63,12 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         if ((r->scope.fault[which] && !r->part[which]) || (r->scope.stance[which] & STANCE_WITHDRAWN))
             return false;
         bool opens = token_is(tokens, which - 1, "the");
-        if (!spot_tells_which(tokens, which) || !opens || which + 1 >= i) continue;
+        if (!spot_tells_which(tokens, which) || !opens) continue;
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
-        if (!one && !(of && text_same(tokens->at[which].fold + size - 3, "est"))) continue;
+        bool most = size > 5 && text_same(tokens->at[which].fold + size - 3, "est");
+        bool alone = most && opens_verb(tokens, which + 1); // "the tallest has lost its pan"
+        if ((which + 1 >= i || (!one && !(of && most))) && !alone) continue;
         if (which > 2 && preposition_at(tokens, which - 2) && r->part[which - 3])
             return false; // "the handle on the lower one wobbles"
         *from = which;
