@@ -154,6 +154,7 @@ static const struct cue before[] = {
     {"nary a whiff of", DENIES},
     {"nary any", DENIES},
     {"neither", DENIES},
+    {"neither's", DENIES},
     {"never", DENIES},
     {"never found", LOOKED_FOR},
     {"never found any", LOOKED_FOR},

@@ -344,6 +344,9 @@ bool noun_excepts(const struct tokens *tokens, size_t i) {
 static bool look_up(const struct note *note, size_t i, struct noun_found *found) {
     const struct token *first = &note->tokens.at[i];
     if (first->kind == TOKEN_SIGN) return false;
+    if (ANY(&note->tokens, i, "bullet", "dart", "shot", "cigarette") &&
+        ANY(&note->tokens, i + 1, "hole", "holes", "mark", "marks", "burn", "burns"))
+        return false; // "a bullet hole"
     if (noun_by_ear(note, i, found)) return true;
     size_t ruled = ruled_of(note, i), n = words_from(note, i),
            most = n && note->book ? longest_of(note, i) : 0;

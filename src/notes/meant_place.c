@@ -111,6 +111,16 @@ static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *h
         return true; // stamped into the leather
     if (text_same(id, "wear-rub") && token_is(tokens, hit->from, "where") && told_before(r, hit->from))
         return true; // "finish rubbed where hands go"
+    if (ANY(tokens, hit->from, "torn", "ripped") && hit->from > 0 &&
+        (ANY(tokens, hit->to, "off", "away") || ANY(tokens, hit->to - 1, "off", "away")))
+        for (size_t i = hit->from; i > 0 && i + 4 > hit->from && tokens->at[i - 1].stop == STOP_NONE; i--)
+            if (ANY(tokens, i - 1, "handle", "handles", "knob", "hook", "loop", "ring", "buckle", "lug",
+                    "clip", "surcingle", "badge", "hinge", "foot", "leg", "bracket"))
+                return true; // "the handle has torn off": come off, and no tear
+    if (ANY(tokens, hit->from, "see", "seen", "tell") && ANY(tokens, hit->from + 1, "where"))
+        for (size_t k = scope_sentence_start(&r->scope, hit->from); k < hit->from; k++)
+            if (ANY(tokens, k, "missing", "gone", "lost", "off"))
+                return true; // "badge missing, you can see …"
     bool cleaned = text_same(id, "fading") || text_same(id, "rim-ground");
     if (cleaned && ANY(tokens, hit->to - 1, "out", "off") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it's", "has", "been") && told_before(r, hit->from) &&
