@@ -55,6 +55,19 @@ static bool has_place_alone(const struct scope *s, size_t i) {
 
 // "No chips, the gold is rubbed": behind a comma stands a statement with a verb of its own; but "no chips,
 // cracks are to be seen" goes on.
+// "The lining's splitting", "the hook's off": a noun with its verb, and what is said of it.
+static bool is_contracted(const struct tokens *tokens, size_t i) {
+    size_t size = strlen(tokens->at[i].fold), next = i + 1;
+    if (size < 4 || !text_same(tokens->at[i].fold + size - 2, "'s") || tokens->at[i].stop != STOP_NONE ||
+        next >= tokens->count || tokens->at[next].kind != TOKEN_WORD)
+        return false;
+    const char *word = tokens->at[next].fold;
+    size = strlen(word);
+    return (size > 5 && (text_same(word + size - 3, "ing") || text_same(word + size - 2, "ed"))) ||
+           ANY(tokens, next, "off", "gone", "bent", "torn", "split", "loose", "stiff", "stuck", "worn",
+               "broken", "missing", "rusty", "shot", "perished", "dented", "a", "been");
+}
+
 bool scope_states_own(const struct tokens *tokens, size_t i) {
     static const char *const verbs[] = {"is",    "are",    "was",   "were",    "has",    "have",
                                         "looks", "got",    "feels", "isn't",   "aren't", "doesn't",
@@ -70,6 +83,7 @@ bool scope_states_own(const struct tokens *tokens, size_t i) {
         if (tokens->at[at].stop != STOP_NONE || token_is(tokens, at, "or") || token_is(tokens, at, "and") ||
             token_is(tokens, at, "that") || token_is(tokens, at, "which"))
             return false;
+        if (at > i && is_contracted(tokens, at)) return true; // "no moth, the lining's splitting"
         if (at > i && token_among(tokens, at, verbs, COUNT(verbs)))
             return !token_among(tokens, at + 1, shown, COUNT(shown));
     }

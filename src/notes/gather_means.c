@@ -210,7 +210,7 @@ static bool is_of_patchwork(const struct fault_reader *r, const struct phrase_hi
         !ANY(tokens, hit->from - 1, "the", "a", "one", "small", "big", "moth", "this", "that"))
         return true; // "lid hole is 3 inches"
     if (!type || hit->near || hit->to != hit->from + 1 || !text_same(hit->flaw->rule.id, "darned-patched") ||
-        !ANY(tokens, hit->from, "patch", "patches") || (!strstr(type, "quilt") && !strstr(type, "patchwork")))
+        !ANY(tokens, hit->from, "patch", "patches") || !kind_note_has(r, "quilt patchwork quilts"))
         return false;
     return !ANY(tokens, hit->to, "over", "on", "where", "sewn", "covering", "replaced", "added") &&
            !(hit->from > 0 && ANY(tokens, hit->from - 1, "replaced", "replacement", "new", "added", "later"));

@@ -121,6 +121,28 @@ static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *h
         for (size_t k = scope_sentence_start(&r->scope, hit->from); k < hit->from; k++)
             if (ANY(tokens, k, "missing", "gone", "lost", "off"))
                 return true; // "badge missing, you can see …"
+    if (text_same(id, "not-working") && token_is(tokens, hit->from, "nothing") &&
+        ANY(tokens, hit->to - 1, "moves", "shifts") && !running_can(r->note))
+        return true; // "solid, nothing moves"
+    if (text_same(id, "leather-crack") && hit->to == hit->from + 1 &&
+        ANY(tokens, hit->from, "dry", "hard", "parched") && r->note->record->family &&
+        text_same(r->note->record->family->rule.id, "furniture") &&
+        !kind_note_has(r, "leather hide skiver rexine suede pigskin straps"))
+        return true; // of wood
+    static const char *const unmarked[] = {"linens", "clothing", "footwear", "paper", "books"};
+    for (size_t k = 0; text_same(id, "authenticity-unverified") && k < 5; k++)
+        if (token_is(tokens, hit->from, "no") && ANY(tokens, hit->to - 1, "marks") &&
+            r->note->record->family && text_same(r->note->record->family->rule.id, unmarked[k]))
+            return true; // "clean, no marks" of cloth: none that soil it
+    if (ANY(tokens, hit->from, "from") && hit->from > 0 && ANY(tokens, hit->from - 1, "apart", "aside"))
+        return true;
+    if (text_same(id, "seized") && token_is(tokens, hit->from, "stuck") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "been") && ANY(tokens, hit->to, "in", "down", "on"))
+        return true; // cards of an album
+    if (ANY(tokens, hit->to - 1, "off", "out") && ANY(tokens, hit->to, "for") &&
+        ANY(tokens, hit->to + 1, "transport", "storage", "travel", "posting", "moving", "packing", "shipping",
+            "ease"))
+        return true; // "legs are off for transport"
     bool cleaned = text_same(id, "fading") || text_same(id, "rim-ground");
     if (cleaned && ANY(tokens, hit->to - 1, "out", "off") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it's", "has", "been") && told_before(r, hit->from) &&

@@ -100,9 +100,28 @@ static void mend_does(struct note *note, size_t i) {
         }
 }
 
+// "Foxing's light", "rust's only on the face": the fault with its verb.
+static void mend_noun(struct note *note, size_t i) {
+    static const struct {
+        const char *said, *noun;
+    } nouns[] = {{"crazing's", "crazing"},   {"fading's", "fading"},      {"foxing's", "foxing"},
+                 {"pitting's", "pitting"},   {"rust's", "rust"},          {"silvering's", "silvering"},
+                 {"staining's", "staining"}, {"tarnish's", "tarnish"},    {"toning's", "toning"},
+                 {"wear's", "wear"},         {"yellowing's", "yellowing"}};
+    static const char *const goes_on[] = {"light", "heavy", "only",   "mostly", "bad", "slight",
+                                          "faint", "mild",  "minor",  "just",   "not", "all",
+                                          "on",    "in",    "mainly", "worst"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_may_open(tokens, i, nouns, COUNT(nouns), sizeof *nouns) || !AMONG(tokens, i + 1, goes_on))
+        return;
+    for (size_t k = 0; k < COUNT(nouns); k++)
+        if (token_is(tokens, i, nouns[k].said)) note_reword(note, i, nouns[k].noun, nouns[k].noun);
+}
+
 void note_mend_trials(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        mend_noun(note, i);
         if (i + 1 < tokens->count && ANY(tokens, i, "does") && tokens->at[i].stop == STOP_NONE)
             mend_does(note, i);
         if (!token_may_open(tokens, i, deeds, COUNT(deeds), sizeof *deeds)) continue;
