@@ -117,8 +117,9 @@ char kind_coat(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     char coat = 0;
     for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->to; i++) {
-        if (ANY(tokens, i, "paint", "painted", "repainted", "paintwork")) coat = 'p';
-        if (ANY(tokens, i, "varnish", "varnished", "lacquer", "shellac", "polish", "finish")) coat = 'v';
+        if (ANY(tokens, i, "paint", "paint's", "painted", "repainted", "paintwork")) coat = 'p';
+        if (ANY(tokens, i, "varnish", "varnish's", "varnished", "lacquer", "shellac", "polish", "finish"))
+            coat = 'v';
         if (ANY(tokens, i, "leather", "leathercloth", "leatherette", "rexine", "vinyl", "covering", "coating",
                 "skin", "lining", "plastic", "film", "laminate"))
             return 0;
