@@ -93,24 +93,8 @@ static bool is_gone_at(const struct fault_reader *r, const struct fault_hit *hit
            !token_among(tokens, noun, bits, sizeof bits / sizeof *bits) && spot_plain_noun(r, noun);
 }
 
-// Of ink that has flaked, of fingers to be minded, of a stain that is washed out, of leather where it has
-// bent.
-static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *hit) {
+static bool is_come_off(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    const char *id = hit->kinds[0]->rule.id;
-    if (text_same(id, "stain") && ANY(tokens, hit->from, "ink", "paint", "dye", "varnish"))
-        for (size_t i = hit->from + 1; i < hit->to; i++) // "ink has flaked in spots"
-            if (ANY(tokens, i, "flaked", "flaking", "lifted", "peeled", "cracked", "rubbed", "worn"))
-                return true;
-    if (text_same(id, "broken-part") && hit->near &&
-        ANY(tokens, hit->to - 1, "finger", "fingers", "toe", "toes") &&
-        ANY(tokens, hit->to - 2, "your", "my", "his"))
-        return true; // "lid stay missing so mind your fingers"
-    if (text_same(id, "seized") && token_is(tokens, hit->from, "blocked") && hit->from > 0 &&
-        ANY(tokens, hit->from - 1, "initials", "name", "title", "gold", "gilt", "letters", "crest", "design"))
-        return true; // stamped into the leather
-    if (text_same(id, "wear-rub") && token_is(tokens, hit->from, "where") && told_before(r, hit->from))
-        return true; // "finish rubbed where hands go"
     if (ANY(tokens, hit->from, "torn", "ripped") && hit->from > 0 &&
         (ANY(tokens, hit->to, "off", "away") || ANY(tokens, hit->to - 1, "off", "away")))
         for (size_t i = hit->from; i > 0 && i + 4 > hit->from && tokens->at[i - 1].stop == STOP_NONE; i--)
@@ -121,6 +105,12 @@ static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *h
         for (size_t k = scope_sentence_start(&r->scope, hit->from); k < hit->from; k++)
             if (ANY(tokens, k, "missing", "gone", "lost", "off"))
                 return true; // "badge missing, you can see …"
+    return false;
+}
+
+static bool is_no_ill(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
     if (text_same(id, "not-working") && token_is(tokens, hit->from, "nothing") &&
         ANY(tokens, hit->to - 1, "moves", "shifts") && !running_can(r->note))
         return true; // "solid, nothing moves"
@@ -143,6 +133,45 @@ static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *h
         ANY(tokens, hit->to + 1, "transport", "storage", "travel", "posting", "moving", "packing", "shipping",
             "ease"))
         return true; // "legs are off for transport"
+    return false;
+}
+
+static bool is_as_made(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
+    bool wood = r->note->record->family && text_same(r->note->record->family->rule.id, "furniture");
+    if (!wood && text_same(id, "tarnish") && ANY(tokens, hit->to - 1, "polished", "cleaned") &&
+        !kind_note_has(
+            r, "brass copper silver pewter bronze plate plated metal nickel steel iron tin gold lead"))
+        return true; // "I haven't polished it"
+    if (text_same(id, "broken-part") && hit->near && token_is(tokens, hit->from, "tip") &&
+        ANY(tokens, hit->from + 1, "up", "top"))
+        return true; // of a table that tips up
+    if (text_same(id, "pilling") && ANY(tokens, hit->to - 1, "bobbles", "bobble") &&
+        (ANY(tokens, hit->to, "off", "missing", "gone") ||
+         ANY(tokens, hit->to + 1, "off", "missing", "gone")))
+        return true; // those that were sewn on
+    return false;
+}
+
+// Of ink that has flaked, of fingers to be minded, of a stain that is washed out, of leather where it has
+// bent.
+static bool is_of_speech(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
+    if (text_same(id, "stain") && ANY(tokens, hit->from, "ink", "paint", "dye", "varnish"))
+        for (size_t i = hit->from + 1; i < hit->to; i++) // "ink has flaked in spots"
+            if (ANY(tokens, i, "flaked", "flaking", "lifted", "peeled", "cracked", "rubbed", "worn"))
+                return true;
+    if (text_same(id, "broken-part") && hit->near &&
+        ANY(tokens, hit->to - 1, "finger", "fingers", "toe", "toes") &&
+        ANY(tokens, hit->to - 2, "your", "my", "his"))
+        return true; // "lid stay missing so mind your fingers"
+    if (text_same(id, "seized") && token_is(tokens, hit->from, "blocked") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "initials", "name", "title", "gold", "gilt", "letters", "crest", "design"))
+        return true; // stamped into the leather
+    if (text_same(id, "wear-rub") && token_is(tokens, hit->from, "where") && told_before(r, hit->from))
+        return true; // "finish rubbed where hands go"
     bool cleaned = text_same(id, "fading") || text_same(id, "rim-ground");
     if (cleaned && ANY(tokens, hit->to - 1, "out", "off") && hit->from > 1 &&
         ANY(tokens, hit->from - 1, "it's", "has", "been") && told_before(r, hit->from) &&
@@ -168,6 +197,7 @@ bool fault_means_place(const struct fault_reader *r, const struct fault_hit *hit
         return where != SIZE_MAX && told_before(r, where); // the hole that it goes through
     }
     if (is_of_cure(tokens, hit->from) || (hit->from > 0 && is_of_cure(tokens, hit->from - 1))) return true;
+    if (is_come_off(r, hit) || is_no_ill(r, hit) || is_as_made(r, hit)) return true;
     if (is_of_speech(r, hit) || is_stuff_gone(r, hit) || is_turned(r, hit) || is_gone_at(r, hit) ||
         is_gap_of_warp(r, hit))
         return true;
