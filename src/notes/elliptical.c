@@ -76,6 +76,22 @@ static void read_without(struct fault_reader *r, size_t i) {
     }
 }
 
+// "All but one have their jackets", "all bar two of them with lids".
+static void read_all_but_have(struct fault_reader *r, size_t i) {
+    static const char *const buts[] = {"but", "bar", "except", "save"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "all") || !token_among(tokens, i + 1, buts, COUNT(buts))) return;
+    int count = degrees_number(tokens, i + 2);
+    size_t at = i + 3;
+    if (ANY(tokens, at, "of") && ANY(tokens, at + 1, "them", "these")) at += 2;
+    if (!count || !ANY(tokens, at, "have", "has", "with", "still", "got")) return;
+    size_t from = at + 1;
+    while (ANY(tokens, from, "have", "got", "their", "its", "the", "a", "an")) from++;
+    size_t parts = absent_part(r, from);
+    if (parts && ends_clause(tokens, from + parts) && !r->scope.fault[from])
+        tell_count(r, from, from + parts, i, from, count);
+}
+
 // "All with their cushions but one".
 static void read_all_but(struct fault_reader *r, size_t i) {
     static const char *const owners[] = {"with", "have", "their", "its", "the", "a", "got"};
@@ -279,6 +295,7 @@ void read_elliptical(struct fault_reader *r) {
         read_denied_part(r, i);
         read_without(r, i);
         read_all_but(r, i);
+        read_all_but_have(r, i);
         read_there_but(r, i);
         read_there_save(r, i);
         read_here_not(r, i);
