@@ -153,6 +153,9 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
         "from", "today",   "due",   "got",     "came",  "happened"}; // "how it got the dent"
     if (token_among(tokens, from, means, COUNT(means))) return;      // "not tried it with water"
     if (tell_uncollated(r, from, to)) return;
+    if (ANY(tokens, from, "fault", "complaint", "criticism", "weakness", "flaw", "problem", "niggle",
+            "quibble"))
+        return; // "if there's a fault it's the zip"
     if (note->taken[from] == TAKEN_TYPE && from + 1 == to) return;
     for (size_t k = from; k < to; k++)
         if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||

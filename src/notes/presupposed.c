@@ -122,6 +122,18 @@ static bool is_mistaken(const struct scope *s, size_t cue, size_t i) {
     return false;
 }
 
+// "If there's a fault it's the zip, which sticks": the fault is there.
+static bool is_conceded(const struct tokens *tokens, size_t cue, size_t i) {
+    if (!token_is(tokens, cue, "if")) return false;
+    bool named = false;
+    for (size_t k = cue + 1; k < i && tokens->at[k].stop < STOP_CLAUSE; k++) {
+        if (named && ANY(tokens, k, "it's", "it'd", "it", "that's", "they're")) return true;
+        named |= ANY(tokens, k, "fault", "complaint", "criticism", "weakness", "flaw", "problem", "niggle",
+                     "quibble");
+    }
+    return false;
+}
+
 void scope_presupposed(struct scope *s) {
     static const uint16_t denied = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN;
     static const char *const verbal[] = {"don't",   "didn't",  "never", "can't", "couldn't", "cannot",
@@ -140,6 +152,7 @@ void scope_presupposed(struct scope *s) {
         bool mind = i > 0 && ANY(tokens, i - 1, "mind", "minding") && cue + 3 > i; // "if you don't mind rust"
         bool spoken =
             mind || (token_among(tokens, cue, verbal, COUNT(verbal)) && is_spoken_of(tokens, cue, i));
+        spoken = spoken || is_conceded(tokens, cue, i);
         spoken = spoken || (!(s->stance[i] & STANCE_UNKNOWN) && is_known(s, cue, i));
         if (!spoken && (s->stance[i] & STANCE_UNKNOWN || !is_undenied(s, cue)) && !is_mistaken(s, cue, i))
             continue;
