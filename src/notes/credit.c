@@ -56,6 +56,11 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
 
 bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    // "Foxing's light": what begins a sentence with its verb
+    size_t size = strlen(tokens->at[from].fold);
+    if (from > 0 && to == from + 1 && tokens->at[from].starts && size > 5 &&
+        text_same(tokens->at[from].fold + size - 5, "ing's"))
+        return true;
     // "Pellow Rd", "Quarry Street": an address, whoever lives there
     if (to > from + 1 &&
         ANY(tokens, to - 1, "rd", "road", "street", "ave", "avenue", "crescent", "cres", "blvd"))

@@ -510,13 +510,6 @@ static bool is_shown(const struct note *note, size_t i) {
            ANY(&note->tokens, i - 2, "map", "maps", "chart", "charts", "plan", "view", "views", "panorama");
 }
 
-// "Foxing's light": what begins a sentence with its verb, and no firm.
-static bool is_subject_with_verb(const struct tokens *tokens, size_t from, size_t to) {
-    size_t size = strlen(tokens->at[from].fold);
-    return from > 0 && to == from + 1 && tokens->at[from].starts && size > 5 &&
-           text_same(tokens->at[from].fold + size - 5, "ing's");
-}
-
 static void read_brand(struct note *note, bool strange) {
     static const char *const letters[] = {"monogrammed", "initialed", "monogram", "initials", "mono"};
     bool named = has(note, "brand");
@@ -533,7 +526,6 @@ static void read_brand(struct note *note, bool strange) {
             continue;
         }
         bool refused;
-        if (is_subject_with_verb(&note->tokens, i, end)) continue;
         name_credit(note, initials_from(note, i), end, &refused); // "after J. Harkwell"
         if (refused) leave_open(note, i, end);
         refused |= is_stuff_or_part(note, i, end);
