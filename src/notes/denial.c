@@ -532,6 +532,10 @@ static bool is_told_before(const struct scope *s, size_t i) {
 void scope_denial(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        bool number = token_is(tokens, i + 1, ".") && tokens->at[i + 1].stop == STOP_NONE && // "No. 3"
+                      i + 2 < tokens->count && tokens->at[i + 2].kind == TOKEN_FIGURE;
+        number &= i == 0 || !token_is(tokens, i - 1, "?");
+        if (tokens->at[i].capital && (s->note->taken[i] == TAKEN_MARK || number)) continue;
         if (read_did_not(s, i)) continue;
         size_t n, m;
         const struct cue *cue = denial_behind(s, i, &n);

@@ -487,6 +487,9 @@ bool kind_is_housing(const struct fault_reader *r, const struct fault_hit *hit) 
 // "Liner, copper, with pin holes".
 bool kind_metal_said(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > 0 ? hit->from - 1 : 0; i < hit->to; i++)
+        if (ANY(tokens, i, "worm", "worms", "woodworm", "beetle", "wormholes", "wormhole")) return false;
+    if (ANY(tokens, hit->to, "from", "of") && ANY(tokens, hit->to + 1, "rust")) return true;
     for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
         if (ANY(tokens, i, "copper", "tin", "zinc", "lead", "brass", "iron", "steel", "metal")) return true;
     for (size_t i = 0; i < r->material_count; i++)

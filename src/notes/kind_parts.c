@@ -570,7 +570,7 @@ static const struct meaning {
     {"seized", "leather-crack", .of = "backing hide skin leather"},
     {"filled-overpainted", "refinished", .first = "repainted varnished lacquered", .when = unfired},
     {"crack", "finish-crackle", .of = "varnish lacquer shellac polish"},
-    {"woodworm", "hole", .any = "pin pinhole pinholes", .when = metal_said},
+    {"woodworm", "hole", .any = "pin pinhole pinholes hole holes", .when = metal_said},
     {"toning", "yellowing", .of = "varnish lacquer shellac"},
     {"dye-bleed", "decoration-wear", .any = "rubbed", .when = fired_goods},
 };

@@ -29,7 +29,13 @@ static size_t placed(const struct note *note, size_t i, const char **where) {
     if (!ANY(tokens, i, "on", "under", "inside", "in", "across", "at", "underneath", "round", "around",
              "into"))
         return 0;
-    return place_at(note, i, where);
+    size_t n = place_at(note, i, where);
+    bool noun =
+        !n && ANY(tokens, i + 1, "the", "its") && i + 2 < tokens->count &&
+        tokens->at[i + 2].kind == TOKEN_WORD && !tokens->at[i + 2].capital && !note->fault_word[i + 2] &&
+        (i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, ")"));
+    if (noun) *where = note_words(note, i + 2, i + 3); // "stamped on the fender": a part of no list
+    return noun ? 3 : n;
 }
 
 // What a clause begins with before it tells where the name is.

@@ -45,7 +45,8 @@ static bool is_never(const struct note *note, size_t i) {
         "for",      "on",       "at",       "with",       "by",           "of",        "presented",
         "memory",   "property", "roman",    "belgian",    "austrian",     "swiss",     "portuguese",
         "czech",    "bavarian", "bohemian", "venetian",   "flemish",      "egyptian",  "moroccan",
-        "scotch",   "cornish",  "bristol",  "viennese"};
+        "scotch",   "cornish",  "bristol",  "viennese",   "reg",          "regd",      "pat",
+        "cat",      "ser",      "mod",      "ref",        "regn"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && (!word[1] || word[1] == '\''); // a letter by itself: "key of C", "two X's"
@@ -174,6 +175,7 @@ static bool in_doubt(const struct note *note, size_t from, size_t to) {
     if (name_credit(note, from, to, &refused) != SURE_STATED) return true;
     if (is_either(note, from, to)) return true;
     size_t behind = to + ANY(&note->tokens, to, "\"", "'"); // "\"Louden\"-ish", "\"Enterprize\"-type"
+    if (behind > to && ANY(&note->tokens, behind, "type", "style", "like", "looking", "pattern")) return true;
     if (token_is(&note->tokens, behind, "-") &&
         ANY(&note->tokens, behind + 1, "ish", "type", "style", "like", "looking", "esque"))
         return true;

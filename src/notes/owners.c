@@ -288,6 +288,22 @@ static size_t owned_end(const struct tokens *tokens, size_t cue, size_t from) {
     return to;
 }
 
+// "“Capt. E. Vallance” on the lid": somebody by title, whose name was put on it; but "Dr. Marl's Salts".
+static void read_titled(struct note *note, size_t i) {
+    static const char *const titles[] = {
+        "capt", "captain", "major", "maj",  "col", "colonel", "lt",  "lieut", "sgt",  "cpl",   "pte",  "gnr",
+        "revd", "mr",      "mrs",   "miss", "sir", "lady",    "rev", "cdr",   "adml", "comdr", "nurse"};
+    const struct tokens *tokens = &note->tokens;
+    if (!is_quote(tokens, i) || !token_among(tokens, i + 1, titles, COUNT(titles))) return;
+    enum { TITLED_MOST = 12 };
+    size_t to = i + 2;
+    while (to < tokens->count && to < i + TITLED_MOST && !is_quote(tokens, to)) to++;
+    if (!is_quote(tokens, to++) || to < i + 5) return;
+    for (size_t k = i + 1; k < to; k++)
+        if (strstr(tokens->at[k].fold, "'s") || firm_word(tokens, k) || token_is(tokens, k, "&")) return;
+    keep_back(note, i, to, i + 1, i + 2);
+}
+
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
@@ -303,5 +319,6 @@ void read_owners(struct note *note) {
         read_address(note, i);
         read_spelled(note, i);
         read_surname(note, i);
+        read_titled(note, i);
     }
 }

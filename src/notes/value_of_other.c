@@ -110,8 +110,9 @@ static bool is_of_conduct(const struct note *note, size_t i) {
 
 // "Sits wobbly on a flat stove", "stood against a white wall": of what is no part of the thing.
 bool value_is_elsewhere(const struct note *note, size_t i, const char *of) {
-    static const char *const praise[] = {"good",  "fine",  "ok",   "okay",   "clean", "sound",
-                                         "solid", "tight", "nice", "intact", "firm",  "original"};
+    static const char *const praise[] = {"good",  "fine",     "ok",    "okay", "clean",
+                                         "sound", "solid",    "tight", "nice", "intact",
+                                         "firm",  "original", "shot",  "worn", "gone"};
     for (size_t k = 0; k < COUNT(praise); k++)
         if (!strcmp(of, praise[k])) return true; // "thread good", "horn fine": parts, and no stuff
     static const char *const preps[] = {"on", "against", "near", "by", "beside", "under", "off", "over"};
@@ -158,6 +159,13 @@ static bool is_in_a_name(const struct tokens *tokens, size_t i) {
 
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
     if (use == USE_TECHNIQUE && is_of_a_mark(note, i)) return true;
+    if (use == USE_FINISH && ANY(&note->tokens, i, "mat", "mat's") &&
+        !ANY(&note->tokens, i + 1, "finish", "black", "white", "glaze", "surface", "paint", "glazed",
+             "lacquer"))
+        return true; // what lies on a floor
+    if (use == USE_COLOR && ANY(&note->tokens, i, "gold") &&
+        ANY(&note->tokens, i + 1, "pan", "pans", "scales"))
+        return true;
     const char *type = note->record->type.value;
     if (use == USE_THEME && type &&
         ((ANY(&note->tokens, i, "tree", "trees") && (strstr(type, "saddle") || strstr(type, "shoe"))) ||
@@ -171,7 +179,8 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
         return true; // "tin patch over a split"
     if (use == USE_MATERIAL && ANY(&note->tokens, i, "paper", "card", "cloth", "cardboard", "plastic") &&
         ANY(&note->tokens, i + n, "label", "labels", "tag", "tags", "sticker", "stickers", "ticket") &&
-        note->taken[i + n] == TAKEN_MARK)
+        (note->taken[i + n] == TAKEN_MARK || (i > 0 && note->taken[i - 1] == TAKEN_MARK) ||
+         (i > 1 && note->taken[i - 2] == TAKEN_MARK)))
         return true; // "paper label inside"
     if (ANY(&note->tokens, i, "hanging") &&
         ANY(&note->tokens, i + n, "ring", "wire", "hook", "loop", "chain", "hole", "cord", "eye", "strap",
@@ -237,6 +246,8 @@ bool value_is_worked(const struct note *note, size_t i, size_t n) {
     if (ANY(tokens, i, "wood", "metal") &&
         ANY(tokens, i + n, "lathe", "saw", "rasp", "screw", "screws", "file", "stove"))
         return true; // "wood lathe faceplate"
+    if (ANY(tokens, i, "gold") && ANY(tokens, i + n, "pan", "pans", "scale", "scales", "balance"))
+        return true;
     if (ANY(tokens, i, "mop"))
         return ANY(tokens, i + n, "bucket", "pail", "head", "handle", "wringer", "stick", "stand", "holder");
     if (ANY(tokens, i, "wallpaper", "veneer", "wire", "soap", "stone", "straw", "webbing", "lead", "tin",

@@ -23,6 +23,7 @@ static const struct notes_case makers[] = {
     {"Bowl by Harkwell, on the rim is a chip.", ""},
     {"Bowl by Harkwell, label missing.", ""},
     {"Desk lock, brass. Corvin stamped.", "Corvin"},
+    {"Saddle by Orrin & Co (stamped on the fender).", "Orrin & Co @ fender"},
     {"Kettle, \"Cressent Ware\" sticker still on bottom.", "Cressent Ware @ bottom"},
     {"Crate. Lock plate reads Eagle Lock Wks.", "Eagle Lock Wks @ plate"},
     {"Churn, Larkmoor, with a lid.", ""},
