@@ -186,3 +186,22 @@ void read_maker_marks(struct note *note) {
                 note_take(note, i, i + 1, TAKEN_MARK);
     }
 }
+
+// "Seatboard with it": words of one piece that end in a part are no names, though no book has them.
+bool name_is_compound_part(const struct note *note, size_t i) {
+    static const char *const ends[] = {"board", "case", "work",  "plate", "rail", "piece", "band",  "pin",
+                                       "wheel", "box",  "block", "rod",   "bar",  "ring",  "cover", "frame"};
+    const struct tokens *tokens = &note->tokens;
+    const char *word = tokens->at[i].fold;
+    size_t size = strlen(word);
+    if (i + 1 < tokens->count && tokens->at[i + 1].capital) return false;
+    for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
+        size_t n = strlen(ends[k]);
+        struct word_entry entry;
+        if (size > n + 2 && !strcmp(word + size - n, ends[k]) &&
+            wordbook_find(note->book, word, size - n, &entry) &&
+            entry.uses & ((1u << USE_WORD) | (1u << USE_PART)))
+            return true;
+    }
+    return false;
+}

@@ -67,25 +67,6 @@ static bool ails_at_once(const struct note *note, size_t i) {
                                         "intact", "tight", "clean", "works"));
 }
 
-// "Seatboard with it": words of one piece that end in a part are no names, though no book has them.
-static bool is_compound_of_parts(const struct note *note, size_t i) {
-    static const char *const ends[] = {"board", "case", "work",  "plate", "rail", "piece", "band",  "pin",
-                                       "wheel", "box",  "block", "rod",   "bar",  "ring",  "cover", "frame"};
-    const struct tokens *tokens = &note->tokens;
-    const char *word = tokens->at[i].fold;
-    size_t size = strlen(word);
-    if (i + 1 < tokens->count && tokens->at[i + 1].capital) return false;
-    for (size_t k = 0; k < sizeof ends / sizeof *ends; k++) {
-        size_t n = strlen(ends[k]);
-        struct word_entry entry;
-        if (size > n + 2 && !strcmp(word + size - n, ends[k]) &&
-            wordbook_find(note->book, word, size - n, &entry) &&
-            entry.uses & ((1u << USE_WORD) | (1u << USE_PART)))
-            return true;
-    }
-    return false;
-}
-
 // Does token `i` look like part of a name?
 static bool is_name_word(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
@@ -105,7 +86,7 @@ static bool is_name_word(const struct note *note, size_t i) {
     if (last && (!strcmp(last, "-type") || !strcmp(last, "-style") || !strcmp(last, "-like"))) return false;
     if (strchr(t->fold, '.') && strlen(t->fold) < 5) return false; // "J.H", by themselves
     if (t->starts &&
-        (is_compound_of_parts(note, i) || ANY(&note->tokens, i + 1, "needed", "required", "wanted")))
+        (name_is_compound_part(note, i) || ANY(&note->tokens, i + 1, "needed", "required", "wanted")))
         return false; // "Retin needed"
     struct noun_found noun;
     size_t size = t->to - t->from;

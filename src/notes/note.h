@@ -140,10 +140,11 @@ void read_persons(struct note *note); // persons.c: who gave, owned or sells it,
 void read_asides(
     struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories
 void read_dates(struct note *note); // dates.c: years, decades, eras -> attribute `age` and dates; "c. 1890"
-void read_measures(struct note *note);   // measures.c: figures with units, pairs and triples, ranges, "about"
-void read_counts(struct note *note);     // counts.c: pieces of the lot, "set of 4", "3 of 4"
-void read_names(struct note *note);      // names.c: makers, models, part numbers, what it fits
-void read_told_maker(struct note *note); // maker_marks.c: the maker that a mark is told to name
+void read_measures(struct note *note); // measures.c: figures with units, pairs and triples, ranges, "about"
+void read_counts(struct note *note);   // counts.c: pieces of the lot, "set of 4", "3 of 4"
+void read_names(struct note *note);    // names.c: makers, models, part numbers, what it fits
+bool name_is_compound_part(const struct note *note, size_t i); // maker_marks.c: "Seatboard", a part
+void read_told_maker(struct note *note);  // maker_marks.c: the maker that a mark is told to name
 void read_maker_marks(struct note *note); // maker_marks.c: the maker's name where it was read; the same
 void read_mark_firm(struct note *note);   // mark_alone.c: the firm that a mark names; part of read_names()
 void read_thing(struct note *note);       // things.c: the type by grammar, its family, `others`
