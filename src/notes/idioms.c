@@ -47,7 +47,8 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         (i == 1 || tokens->at[i - 2].stop != STOP_NONE || ANY(tokens, i - 2, "the", "its", "one", "and")))
         return true; // "handle rubber perished"
     if (n == 1 && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-        ((use == USE_SHAPE && ANY(tokens, i - 1, "worn", "sprung", "opened", "pulled", "rubbed")) ||
+        ((use == USE_SHAPE &&
+          ANY(tokens, i - 1, "worn", "sprung", "opened", "pulled", "rubbed", "rusted", "wearing")) ||
          (token_is(tokens, i, "spotted") && token_is(tokens, i - 1, "flat"))))
         return true; // "mouth worn wide"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;

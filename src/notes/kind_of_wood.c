@@ -83,6 +83,14 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const struct family *family = r->note->record->family;
     if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, panes, COUNT(panes)))
         return ruleset_flaw(r->note->rules, "crack-through");
+    static const char *const basins[] = {"bath", "sink", "basin", "tub", "font", "trough"};
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    for (size_t i = 0; type && place && i < COUNT(basins); i++) // "hip bath, no plug"
+        if (text_same(kind->rule.id, "cord-frayed") && strstr(place, "plug") &&
+            text_same(last ? last + 1 : type, basins[i]))
+            return ruleset_flaw(r->note->rules, "missing-stopper");
+    if (text_same(kind->rule.id, "rubber-perished") && place && strstr(place, "leather"))
+        return ruleset_flaw(r->note->rules, "leather-crack");
     static const char *const holes[] = {"hole", "holes", "slot", "slots"};
     if (text_same(kind->rule.id, "tear") && place && kind_names_one(place, holes, COUNT(holes)) && family &&
         (text_same(family->rule.id, "metalware") || text_same(family->rule.id, "tools")))

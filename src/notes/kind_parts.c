@@ -471,7 +471,7 @@ static const struct meaning {
      .when = edgeless},
     {"blade-wear", "broken-part", .of = "antenna tine tines prong prongs finial spike",
      .any = "snapped broken missing gone lost off"},
-    {"blade-wear", "dent-bend", .last = "bent"},
+    {"blade-wear", "dent-bend", .any = "bent"},
     {"blade-wear", "broken-part", .of = "teeth tooth", .last = "missing gone snapped", .when = edgeless},
     {"edge-wear", "blade-wear", .any = "nick nicks nicked", .when = edged},
     {"edge-wear", "fraying", .of = "linen canvas hessian felt", .any = "frayed fraying frays"},

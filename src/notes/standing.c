@@ -478,7 +478,9 @@ static const char *unknown_part(const struct note *note, size_t from, size_t to,
           ANY(tokens, head->to, "with", "w", "w/", "and", "&", "at", "round", "around", "along", "below",
               "above", "between", "across", "under", "over", "let", "set", "near", "running")))
         return NULL;
-    if (note->fault_word[to]) return NULL;
+    if (note->fault_word[to] ||
+        ANY(tokens, to, "bright", "clean", "perfect", "shiny", "clear", "sound", "tight"))
+        return NULL;
     if (word_at(note, from, 1u << USE_MATERIAL, &entry) != to - from) return NULL;
     struct word_entry look;
     while (
