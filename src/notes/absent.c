@@ -136,6 +136,7 @@ static bool lacks_something(const struct tokens *tokens, size_t cue, size_t i) {
                                           "four", "some",    "any",  "their", "both", "all", "five",
                                           "six",  "several", "most", "half",  "much"};
     bool some = ANY(tokens, i, "bits", "lumps", "pieces", "chunks", "strips", "slivers", "most", "parts");
+    if (ANY(tokens, i + 1, "side", "sides")) return false; // "rail missing one side"
     return i < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
            (ANY(tokens, cue, "missing", "lost", "lacking", "lacks") ||
             ANY(tokens, i - 1, "missing", "lost", "lacking", "lacks")) &&

@@ -425,7 +425,7 @@ const char *fault_place(struct note *note, size_t from, size_t to) {
     if (to == from + 1 &&
         ANY(&note->tokens, from, "feels", "sits", "looks", "sounds", "seems", "stands", "hangs", "smells",
             "leans", "runs", "feel", "keeps", "gets", "goes", "opens", "closes", "come", "coming", "gone",
-            "going", "has", "have", "been", "got", "worked", "sprung", "lost"))
+            "going", "has", "have", "been", "got", "worked", "sprung", "lost", "spins", "turns", "rolls"))
         return NULL; // "Feels loose", "sits crooked": the whole does so
     if (to == from + 1 && from > 0 && ANY(&note->tokens, from, "bit", "touch", "tad") &&
         token_is(&note->tokens, from - 1, "a"))

@@ -91,6 +91,17 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
             return ruleset_flaw(r->note->rules, "missing-stopper");
     if (text_same(kind->rule.id, "rubber-perished") && place && strstr(place, "leather"))
         return ruleset_flaw(r->note->rules, "leather-crack");
+    if (text_same(kind->rule.id, "upholstery-wear") && place && strstr(place, "spring") && family &&
+        !text_same(family->rule.id, "furniture"))
+        return ruleset_flaw(r->note->rules, "partly-working"); // of a press
+    if (text_same(kind->rule.id, "moth-holes") && family &&
+        (text_same(family->rule.id, "paper") || text_same(family->rule.id, "books")))
+        return ruleset_flaw(r->note->rules, "pest-signs"); // "edge nibbled"
+    static const char *const teeth[] = {"tooth", "teeth"};
+    if (text_same(kind->rule.id, "blade-wear") && place && kind_names_one(place, teeth, COUNT(teeth)) &&
+        type && (strstr(type, "rake") || strstr(type, "comb") || strstr(type, "harrow")) &&
+        ANY(tokens, hit->to - 1, "gone", "missing", "snapped", "broken", "off", "lost"))
+        return ruleset_flaw(r->note->rules, "broken-part");
     static const char *const holes[] = {"hole", "holes", "slot", "slots"};
     if (text_same(kind->rule.id, "tear") && place && kind_names_one(place, holes, COUNT(holes)) && family &&
         (text_same(family->rule.id, "metalware") || text_same(family->rule.id, "tools")))
