@@ -320,10 +320,11 @@ static bool only_before(const struct fault_reader *r, size_t i) {
 }
 
 static bool closes(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "and",  "but",  "at",    "in",    "on",       "round", "around", "near", "up",    "out",   "along",
-        "from", "with", "badly", "a",     "slightly", "so",    "where",  "now",  "under", "by",    "when",
-        "off",  "too",  "for",   "since", "after",    "to",    "from",   "down", "all",   "across"};
+    static const char *const words[] = {"and",  "but",      "at",  "in",     "on",    "round", "around",
+                                        "near", "up",       "out", "along",  "from",  "with",  "badly",
+                                        "a",    "slightly", "so",  "where",  "now",   "under", "by",
+                                        "when", "off",      "too", "for",    "since", "after", "to",
+                                        "from", "down",     "all", "across", "one",   "both",  "each"};
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE ||
            token_among(tokens, i, words, COUNT(words));
 }

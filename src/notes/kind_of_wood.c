@@ -83,6 +83,15 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const struct family *family = r->note->record->family;
     if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, panes, COUNT(panes)))
         return ruleset_flaw(r->note->rules, "crack-through");
+    static const char *const sheets[] = {"drawing", "drawings", "paper",   "papers", "map",
+                                         "maps",    "card",     "cards",   "label",  "felt",
+                                         "cloth",   "blanket",  "cushion", "cover"};
+    if (text_same(kind->rule.id, "chip") && place && kind_names_one(place, sheets, COUNT(sheets)) &&
+        ANY(tokens, hit->to - 1, "nibbled", "nibbles", "bitten", "chewed"))
+        return ruleset_flaw(r->note->rules, "pest-signs");
+    static const char *const soft[] = {"rope", "cord", "backing", "string", "netting", "becket", "sling"};
+    if (text_same(kind->rule.id, "rubber-perished") && place && kind_names_one(place, soft, COUNT(soft)))
+        return ruleset_flaw(r->note->rules, "fabric-weak");
     static const char *const basins[] = {"bath", "sink", "basin", "tub", "font", "trough"};
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     for (size_t i = 0; type && place && i < COUNT(basins); i++) // "hip bath, no plug"

@@ -224,7 +224,8 @@ static bool may_be_bare(const struct note *note, const struct group *group) {
         if (group->sides[i].amount.value > BARE_MOST) return false;
     if (is_numbering(note, group->from, group->count == 1)) return false;
     if (group->count > 1) return !is_lumber(group);
-    if (!first->dimension.name) return false;
+    if (!first->dimension.name || (first->amount.spelled && first->amount.value < 1)) // "half shut"
+        return false;
     if (first->dimension.noun) return !first->amount.spelled || first->dimension.taken > 1;
     return (ends_phrase(note, group) || (group->follows && first->amount.value > 6)) &&
            (!first->amount.spelled || !first->amount.whole || first->amount.value > 4);

@@ -342,9 +342,15 @@ static void read_short_again(struct fault_reader *r, size_t i) {
     bool couple = token_is(tokens, i, "couple") && token_is(tokens, i + 1, "of");
     if (count < 1 && !couple && !ANY(tokens, i, "few", "some", "several")) return;
     size_t noun = i + (couple ? 2 : 1);
-    if (noun + 1 >= tokens->count || !ANY(tokens, noun + 1, "short", "shy") || !ends(r->note, noun + 2) ||
-        r->part[noun])
+    if (noun + 1 >= tokens->count || !ANY(tokens, noun + 1, "short", "shy")) return;
+    if (r->part[noun] && count < 1 && (ends(r->note, noun + 2) || ANY(tokens, noun + 2, "in", "on", "at"))) {
+        const char *name = fault_words(r->note, noun, noun + 1); // "few teeth short in the middle"
+        const struct flaw *lack = absent_kind_here(r, name, 2);
+        if (lack) fault_add(r, lack, name, NULL, i, noun + 2)->count = couple ? 2 : 0;
+        if (lack) part_close(r, i, noun + 2);
         return;
+    }
+    if (!ends(r->note, noun + 2) || r->part[noun]) return;
     bool before = false, whole = r->note->taken[noun] == TAKEN_TYPE;
     for (size_t k = 0; k < i; k++) {
         if (!text_same(tokens->at[k].one, tokens->at[noun].one)) continue;
