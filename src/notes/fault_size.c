@@ -194,6 +194,7 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
         if (apart || (!own_words && !note_free(r->note, i, i + 1)) || !figure_at(r->note, i, &figure, &taken))
             continue;
         if (!figure.unit || !figure.unit->kind || !text_same(figure.unit->kind, "mm")) continue;
+        if (ANY(tokens, i + 1, "foot", "feet") && token_is(tokens, i + 2, "of")) continue; // of the stand
         bool parted = i < hit->from && r->part[hit->from]; // "14 inch wide strap torn": of the strap
         for (size_t k = i + taken; k < hit->from; k++) parted |= r->part[k];
         size_t sided =

@@ -57,6 +57,13 @@ static bool is_noun(const struct note *note, size_t i) {
            (wordbook_find(note->book, t->one, strlen(t->one), &entry) && (entry.uses & THINGS));
 }
 
+static bool is_stuff(const struct note *note, size_t i) {
+    const struct token *t = &note->tokens.at[i];
+    struct word_entry entry;
+    return t->kind == TOKEN_WORD && wordbook_find(note->book, t->fold, strlen(t->fold), &entry) &&
+           entry.uses & (1u << USE_MATERIAL);
+}
+
 static bool is_verb(const struct tokens *tokens, size_t i) {
     if (AMONG(tokens, i, adverbs)) i++;
     return AMONG(tokens, i, verbs);
@@ -270,27 +277,44 @@ static bool opens_state(const struct tokens *tokens, size_t last, size_t i) {
 static bool opens_plain(const struct note *note, size_t i) {
     static const char *const places[] = {"inside", "outside", "underneath", "bottom", "top", "rim", "base"};
     static const char *const states[] = {
-        "tight",   "loose",     "rusty",    "clear",  "fine",    "good",    "solid",    "sound",   "bent",
-        "cracked", "gone",      "worn",     "split",  "clean",   "stiff",   "dented",   "chipped", "intact",
-        "wobbly",  "scratched", "torn",     "frayed", "missing", "perfect", "straight", "firm",    "stained",
-        "faded",   "dirty",     "ok",       "okay",   "broken",  "stuck",   "smooth",   "dull",    "peeling",
-        "grubby",  "pitted",    "complete", "there",  "perished"};
+        "tight",    "loose",      "rusty",   "clear",     "fine",     "good",   "solid",    "sound",
+        "bent",     "cracked",    "gone",    "worn",      "split",    "clean",  "stiff",    "dented",
+        "chipped",  "intact",     "wobbly",  "scratched", "torn",     "frayed", "missing",  "perfect",
+        "straight", "firm",       "stained", "faded",     "dirty",    "ok",     "okay",     "broken",
+        "stuck",    "smooth",     "dull",    "peeling",   "grubby",   "pitted", "complete", "there",
+        "perished", "shot",       "sloppy",  "slack",     "floppy",   "blunt",  "rotten",   "rusted",
+        "seized",   "warped",     "flaking", "rotted",    "crazed",   "nicked", "fraying",  "dead",
+        "broke",    "snapped",    "burnt",   "burned",    "scorched", "sprung", "twisted",  "stripped",
+        "blocked",  "clogged",    "foxed",   "jammed",    "bowed",    "dinged", "gritty",   "leaking",
+        "soldered", "resoldered", "wormy",   "wobbles",   "mended",   "glued",  "patched",  "dusty"};
     static const char *const goes_on[] = {"of", "enough", "for", "to", "one", "ones"};
     static const char *const numbers[] = {"one", "two", "three", "four", "five", "six"};
-    static const char *const hold[] = {"in",      "on",   "to",      "of",    "at",     "round", "inside",
-                                       "under",   "near", "along",   "by",    "across", "from",  "behind",
-                                       "missing", "lost", "without", "needs", "lacks"};
+    static const char *const hold[] = {"in",      "on",   "to",      "of",    "at",     "round",   "inside",
+                                       "under",   "near", "along",   "by",    "across", "from",    "behind",
+                                       "missing", "lost", "without", "needs", "lacks",  "through", "over"};
+    static const char *const parted[] = {"snapped", "broken", "broke", "torn", "worn",   "rusted", "fallen",
+                                         "come",    "came",   "gone",  "bent", "rotted", "rubbed", "peeled"};
+    static const char *const offs[] = {"off", "out", "through", "away", "back", "down", "up"};
+    enum { WORDS_MOST = 2 };
     const struct tokens *tokens = &note->tokens;
     bool there =
         token_is(tokens, i - 1, "there") && i > 1 && is_noun(note, i - 2); // "hands there | key gone"
+    there |=
+        i > 2 && AMONG(tokens, i - 1, offs) && AMONG(tokens, i - 2, parted); // "snapped off | clamp good"
     if (AMONG(tokens, i - 1, leads) && !there) return false;
     if (AMONG(tokens, i, numbers) && is_noun(note, i + 1)) return AMONG(tokens, i + 2, states);
-    if (!AMONG(tokens, i + 1, states) || AMONG(tokens, i + 2, goes_on)) return false;
+    size_t head = i; // "wood rim split", "hanging wire broke"
+    while (head < i + WORDS_MOST && head + 2 < tokens->count &&
+           (AMONG(tokens, head, sides) || is_noun(note, head) || is_stuff(note, head)) &&
+           is_noun(note, head + 1) && !AMONG(tokens, head + 1, states) && !AMONG(tokens, head, states))
+        head++;
+    if (!AMONG(tokens, head + 1, states) || AMONG(tokens, head + 2, goes_on)) return false;
     bool bound =
         i > 2 && (token_is(tokens, i - 2, "no") || // "no key | handle bent", "in the neck | frets worn"
                   (AMONG(tokens, i - 2, articles) && AMONG(tokens, i - 3, hold)));
-    if ((AMONG(tokens, i - 1, sides) || is_noun(note, i - 1)) && !bound) return false; // it began before
-    return AMONG(tokens, i, places) || is_noun(note, i);
+    if ((AMONG(tokens, i - 1, sides) || is_noun(note, i - 1) || is_stuff(note, i - 1)) && !bound)
+        return false; // it began before
+    return AMONG(tokens, i, places) || is_noun(note, i) || head > i;
 }
 
 // "No chips that I can see | lid fits": behind what a look is told by.
