@@ -49,7 +49,7 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     if (n == 1 && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
         ((use == USE_SHAPE &&
           ANY(tokens, i - 1, "worn", "sprung", "opened", "pulled", "rubbed", "rusted", "wearing")) ||
-         (token_is(tokens, i, "spotted") && token_is(tokens, i - 1, "flat"))))
+         (token_is(tokens, i, "spotted") && ANY(tokens, i - 1, "flat", "rust", "ink", "damp"))))
         return true; // "mouth worn wide"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods

@@ -92,6 +92,10 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     static const char *const soft[] = {"rope", "cord", "backing", "string", "netting", "becket", "sling"};
     if (text_same(kind->rule.id, "rubber-perished") && place && kind_names_one(place, soft, COUNT(soft)))
         return ruleset_flaw(r->note->rules, "fabric-weak");
+    if (text_same(kind->rule.id, "insole-wear") && family && place && strstr(place, "stamp") &&
+        (text_same(family->rule.id, "tools") || text_same(family->rule.id, "metalware") ||
+         text_same(family->rule.id, "other")))
+        return ruleset_flaw(r->note->rules, "decoration-wear"); // "maker stamp worn off" of a square
     static const char *const basins[] = {"bath", "sink", "basin", "tub", "font", "trough"};
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     for (size_t i = 0; type && place && i < COUNT(basins); i++) // "hip bath, no plug"
