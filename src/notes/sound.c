@@ -327,7 +327,8 @@ static void read_present(struct fault_reader *r, size_t i) {
     if (from < tokens->count && tokens->at[from].kind == TOKEN_FIGURE) from++;
     size_t size = absent_part(r, from), last = from;
     while (!size && last + 1 < tokens->count && last < from + 3 && !token_is(tokens, last + 1, "all")) last++;
-    if (!size && last < from + 3 && named_many(r, last) == last + 1 - from && !r->scope.fault[last])
+    if (!size && last < tokens->count && last < from + 3 && named_many(r, last) == last + 1 - from &&
+        !r->scope.fault[last])
         size = last + 1 - from;
     size_t to = from + size;
     if (!size) return;
