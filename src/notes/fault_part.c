@@ -360,7 +360,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = NULL; // "needs a hard pull"
     if (part && ANY(&note->tokens, spot->part_to - 1, "pieces") && spot->part_from > 1 &&
         token_is(&note->tokens, spot->part_from - 2, "in"))
-        part = NULL;                                    // "one of them in three pieces"
+        part = NULL; // "one of them in three pieces"
+    if (part && text_same(kind->rule.id, "rewired") && hit->from > 0 && spot->part_to + 1 < hit->from &&
+        note->tokens.at[hit->from - 1].stop == STOP_COMMA)
+        part = NULL;                                    // "shade has been cut down, arm loose, rewired"
     if (text_same(kind->rule.id, "as-is")) part = NULL; // "bowl A/F"
     bool own = has_own_subject(r, hit);
     if (own) part = NULL;

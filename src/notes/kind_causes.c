@@ -35,13 +35,16 @@ static bool is_from_kiln(const struct fault_reader *r, const struct fault_hit *h
 static const char *by_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                            const char *place) {
     static const struct {
-        const char *said, *meant, *of, *last;
-    } parts[] = {{"paint-flaking", "plate-wear", "plating chrome nickel", NULL},
-                 {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn"},
-                 {"broken-part", "plate-wear", "plating", NULL},
-                 {"rust", "moth-holes", "velvet baize felt pad cloth", "away"}};
+        const char *said, *meant, *of, *last, *families; // NULL: any
+    } parts[] = {{"paint-flaking", "plate-wear", "plating chrome nickel", NULL, NULL},
+                 {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn", NULL},
+                 {"broken-part", "plate-wear", "plating", NULL, NULL},
+                 {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
+                 {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
     for (size_t i = 0; i < COUNT(parts); i++) {
         if (!text_same(kind->rule.id, parts[i].said)) continue;
+        const struct family *family = r->note->record->family;
+        if (parts[i].families && (!family || !kind_has_word(parts[i].families, family->rule.id))) continue;
         if (parts[i].last && !token_is(&r->note->tokens, hit->to - 1, parts[i].last)) continue;
         for (const char *word = parts[i].of; *word;) {
             size_t size = strcspn(word, " ");

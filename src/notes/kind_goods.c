@@ -422,7 +422,8 @@ static bool is_glazed(const struct fault_reader *r) {
 
 // Fired or blown, and not the wooden handle of what is.
 bool kind_is_fired(const struct fault_reader *r, const char *place) {
-    static const char *const glasses[] = {"mirror", "pane", "panes", "glass", "mirror's", "tile", "tiles"};
+    static const char *const glasses[] = {"mirror", "pane", "panes", "glass",  "mirror's", "tile",
+                                          "tiles",  "jar",  "jars",  "bottle", "bottles"};
     const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
     bool fired = false, looking = type && text_same(last ? last + 1 : type, "mirror");
     static const char *const places[] = {"corner", "corners", "edge", "across", "side", "middle", "center"};
