@@ -89,6 +89,8 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&
             occurs_in(rules->flaws[i], family) && has_part(r->note->arena, rules->flaws[i], part))
             return rules->flaws[i];
+    if (text_same(kind->rule.id, "stone-missing") && text_same(family->rule.id, "lighting"))
+        return ruleset_flaw(rules, "missing-accessory"); // the crystals of a chandelier
     if (text_same(kind->rule.id, "missing-button") ||
         (text_same(kind->rule.id, "missing-stopper") && (strstr(part, "cap") || strstr(part, "plug"))))
         return ruleset_flaw(rules, "missing-accessory"); // a machine's belt

@@ -40,6 +40,8 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
                  {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn", NULL},
                  {"broken-part", "plate-wear", "plating", NULL, NULL},
                  {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
+                 {"decoration-wear", "broken-part",
+                  "beak tail wing ear horn nose antler hand foot arm finger", "gone", NULL},
                  {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
     for (size_t i = 0; i < COUNT(parts); i++) {
         if (!text_same(kind->rule.id, parts[i].said)) continue;

@@ -404,7 +404,8 @@ static const struct flaw *best_of_hit(const struct fault_reader *r, const struct
 // thing, but for some only where no part is named. `of` holds families and the last words of types.
 static const struct flaw *of_thing(const struct fault_reader *r, const struct fault_hit *hit,
                                    const struct flaw *kind, const char *place) {
-    static const char pans[] = "skillet pan griddle plate platter tray dish saucepan";
+    static const char pans[] =
+        "skillet pan griddle plate platter tray dish saucepan bowl basin charger casserole vase jug";
     static const char forged[] = "metalware kitchenware tools lighting";
     static const char worn[] = "music cameras sports"; // their straps come off
     static const struct {
@@ -428,6 +429,7 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"split", "crack", "furniture", "wood-split", true},
         {"broken", "strap-damage", "ceramics glassware", "broken-part", true}, // of woven clay
         {"spotted", "foxing", "lighting metalware kitchenware", "tarnish", true},
+        {"missing", "stone-missing", "lighting", "missing-accessory", true}, // the crystals of a chandelier
         {"gilding", "gilt-wear", "ceramics glassware", "gilt-wear",
          true}, // "plate gilding", and no plate's wear
         {"gilt", "gilt-wear", "ceramics glassware", "gilt-wear", true},

@@ -203,6 +203,18 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
          ANY(&note->tokens, i + 1, "at", "on", "in", "near", "to")) &&
         !ANY(&note->tokens, i - 1, "and", "&", "is", "all", "fully", "or"))
         return true; // "has a link soldered": what was mended
+    if (use == USE_PATTERN && i > 0 && ANY(&note->tokens, i, "spotted", "speckled", "mottled") &&
+        ANY(&note->tokens, i - 1, "glass", "mirror", "plate", "silvering", "reflector", "chrome", "brass",
+            "nickel"))
+        return true; // "glass spotted lower left"
+    if (use == USE_MATERIAL && ANY(&note->tokens, i, "glass") &&
+        ANY(&note->tokens, i + 1, "spotted", "speckled", "foxed", "blackened"))
+        return true; // "glass spotted" of a mirror
+    if (use == USE_FINISH && ANY(&note->tokens, i, "rough") &&
+        ANY(&note->tokens,
+            i + 1 + (ANY(&note->tokens, i + 1, "top", "upper", "outer", "inner", "inside") ? 1 : 0), "rim",
+            "lip", "mouth"))
+        return true; // "rough top rim": the edge of glass, and no finish
     if (use == USE_MATERIAL && ANY(&note->tokens, i, "wax", "sand", "lime") &&
         ANY(&note->tokens, i + 1, "all", "in", "on", "inside", "over", "down", "left", "residue", "drips",
             "everywhere", "runs"))
