@@ -42,6 +42,10 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
                  {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
                  {"decoration-wear", "broken-part",
                   "beak tail wing ear horn nose antler hand foot arm finger", "gone", NULL},
+                 {"screen-damage", "missing-accessory", "glass crystal", "missing", NULL},
+                 {"screen-damage", "missing-accessory", "glass crystal", "gone", NULL},
+                 {"wear-unspecified", "decoration-wear", "border pattern decoration design", NULL,
+                  "ceramics glassware"},
                  {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
     for (size_t i = 0; i < COUNT(parts); i++) {
         if (!text_same(kind->rule.id, parts[i].said)) continue;
