@@ -437,11 +437,9 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"won't", "stain", "clocks-watches", "partly-working", true},
         {"taped", "tape-repair", "glassware ceramics kitchenware", "glued-repair", true},
         {"brassed", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
-        {"brassing", "wear-rub", "clocks-watches jewelry metalware lighting", "plate-wear", true},
         {"pinholes", "hole", "ceramics glassware", "firing-flaw", true},
         {"pinhole", "hole", "ceramics glassware", "firing-flaw", true},
         {"joint", "seam-split", "clocks-watches decor music", "loose-joint", true}, // of a case, of a frame
-        {"joints", "seam-split", "clocks-watches decor music", "loose-joint", true},
         {"hairlines", "hairline", "media", "disc-scratches", true}, // of vinyl; one hairline is a crack
         {"split", "crack", "books paper linens clothing", "tear", true},
         {"chipping", "chip", "furniture", "paint-flaking", false},
