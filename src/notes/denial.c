@@ -576,6 +576,10 @@ void scope_denial(struct scope *s) {
         if (!first || through || is_measure(tokens, i) || is_thought(s, i) ||
             token_among(tokens, i + m, later, 3))
             continue;
+        if (m == 1 && tokens->at[i + m < tokens->count ? i + m : i].stop == STOP_COMMA &&
+            ANY(tokens, i, "doesn't", "don't", "didn't", "isn't", "aren't", "won't", "hasn't", "doesnt",
+                "isnt"))
+            continue; // "runs but strike doesn't, brass tarnished": its verb stood before
         bool looked = first->kind == LOOKED_FOR;
         size_t to = reach(s, i + m, &looked), from = i + m;
         static const char *const small[] = {"no", "not", "any", "a", "have", "has", "got", "find", "see"};
