@@ -181,10 +181,11 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
 // "Rose missing", "no bell", "without its rose": the kind has no name of its own for what lacks, its words
 // have.
 const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
-    static const char *const about[] = {
-        "missing", "gone",     "lost",    "no",    "not",   "without", "its", "the", "a",    "is",   "are",
-        "has",     "lacks",    "lacking", "minus", "needs", "wants",   "but", "it",  "with", "here", "absent",
-        "never",   "included", "lost",    "and",   "there", "lacking", "an",  "of",  "none"};
+    static const char *const about[] = {"missing", "gone",  "lost",     "no",   "not", "without", "its",
+                                        "the",     "a",     "is",       "are",  "has", "lacks",   "lacking",
+                                        "minus",   "needs", "wants",    "but",  "it",  "with",    "here",
+                                        "absent",  "never", "included", "lost", "and", "there",   "lacking",
+                                        "an",      "of",    "none",     "on",   "to",  "in",      "them"};
     enum { WORDS_MOST = 2 };
     const struct tokens *tokens = &r->note->tokens;
     size_t from = hit->to, to = hit->from;

@@ -4,7 +4,10 @@
 // itself is no name at all.
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/things.h"
 #include "notes/works.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool is_refused(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
@@ -54,6 +57,18 @@ enum sure name_credit(const struct note *note, size_t from, size_t to, bool *ref
     return SURE_STATED;
 }
 
+// "Off the Pellow garage", "used in Medlow school": where it was, and nobody who made it.
+static bool is_of_a_place(const struct tokens *tokens, size_t from, size_t to) {
+    size_t at = from;
+    while (at > 0 && ANY(tokens, at - 1, "the", "old", "former")) at--;
+    bool led = at > 0 && ANY(tokens, at - 1, "from", "off", "in", "at", "of", "inside", "outside", "near");
+    return led && tokens->at[to - 1].stop == STOP_NONE && !(to < tokens->count && tokens->at[to].capital) &&
+           ANY(tokens, to, "place", "farm", "mill", "garage", "school", "station", "chapel", "church",
+               "estate", "house", "hall", "barn", "shop", "store", "stores", "family", "hotel", "hospital",
+               "library", "club", "lifeboat", "village", "yard", "forge", "sale", "auction", "cottage", "pub",
+               "quarry", "harbor", "harbour", "dairy", "bakery", "hut", "depot");
+}
+
 bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     // "Foxing's light": what begins a sentence with its verb
@@ -61,6 +76,7 @@ bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     if (from > 0 && to == from + 1 && tokens->at[from].starts && size > 5 &&
         text_same(tokens->at[from].fold + size - 5, "ing's"))
         return true;
+    if (is_of_a_place(tokens, from, to)) return true;
     // "Pellow Rd", "Quarry Street": an address, whoever lives there
     if (to > from + 1 &&
         ANY(tokens, to - 1, "rd", "road", "street", "ave", "avenue", "crescent", "cres", "blvd"))
@@ -83,4 +99,35 @@ bool name_is_no_name(const struct note *note, size_t from, size_t to) {
                "australia", "europe", "africa", "india", "mexico", "brazil", "egypt", "turkey", "greece",
                "finland", "america", "korea", "pacific", "atlantic", "arctic", "antarctic", "mediterranean",
                "asia", "greenland", "iceland", "baltic", "equator", "bible");
+}
+
+// "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma.
+// Who made a thing may be called so too, but then a name of more words or a word of making says it.
+bool name_is_stuff(const struct note *note, size_t from, size_t to) {
+    struct word_entry entry;
+    const struct tokens *tokens = &note->tokens;
+    if (to != from + 1 || !from || tokens->at[from - 1].stop == STOP_NONE) return false;
+    if (word_at(note, from,
+                (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE) | (1u << USE_FINISH),
+                &entry) != 1)
+        return false;
+    return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;
+}
+
+// "Tamsworth Student", "Corven Popular": behind a made-up name the model that its maker calls so.
+bool name_is_grade(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "student",      "junior",  "senior",  "major",     "minor",     "standard",  "deluxe",
+        "master",       "super",   "special", "popular",   "universal", "portable",  "compact",
+        "professional", "classic", "royal",   "imperial",  "ranger",    "pioneer",   "courier",
+        "colt",         "cadet",   "scout",   "champion",  "monarch",   "regent",    "viscount",
+        "ambassador",   "consul",  "giant",   "rapid",     "express",   "prefect",   "premier",
+        "supreme",      "elite",   "regal",   "household", "tourist",   "traveller", "traveler",
+        "sports",       "concert", "artist",  "companion", "commander", "captain"};
+    const struct tokens *tokens = &note->tokens;
+    return i > 0 && i < tokens->count && token_among(tokens, i, words, COUNT(words)) &&
+           tokens->at[i].capital && !tokens->flat && !tokens->shouts && note->book &&
+           tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
+           tokens->at[i - 1].capital && !english_at(note, i - 1) &&
+           !(i + 1 < tokens->count && (tokens->at[i + 1].capital || tokens->at[i + 1].kind == TOKEN_FIGURE));
 }

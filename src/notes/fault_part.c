@@ -87,6 +87,31 @@ bool fault_is_one_of(const struct fault_reader *r, const char *one, const char *
            text_same(one + n - size, single);
 }
 
+// "Strap broken, lid hinge is leather and it's perishing": the subject of the clause that "it" goes on about.
+static bool take_subject_before(const struct fault_reader *r, const struct fault_hit *hit,
+                                struct spot *spot) {
+    enum { FAR = 10 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t it = hit->from;
+    while (it > 0 && ANY(tokens, it - 1, "is", "has", "are", "have", "a", "bit", "very", "badly", "all"))
+        it--;
+    if (it < 3 || !ANY(tokens, it - 1, "it", "it's", "they", "they're", "its", "that's") ||
+        !ANY(tokens, it - 2, "and", "but", "so"))
+        return false;
+    size_t from = it - 2;
+    while (from > 0 && it - from < FAR && tokens->at[from - 1].stop == STOP_NONE) from--;
+    if (from > 0 && tokens->at[from - 1].stop == STOP_NONE) return false;
+    while (spot_article(tokens, from)) from++;
+    size_t to = from;
+    while (to < it && r->part[to] && !r->scope.fault[to] && r->note->taken[to] != TAKEN_TYPE) to++;
+    if (to == from || spot->part_to > from || !ANY(tokens, to, "is", "are")) return false;
+    for (size_t k = to; k < it; k++)
+        if (r->scope.fault[k]) return false;
+    spot->part_from = from;
+    spot->part_to = to;
+    return true;
+}
+
 // "The dial of the clock is foxed", "the knob on the dome has a flake off": behind the part stands the thing.
 // "The cord has not been changed, it's cloth and a bit frayed": what the sentence speaks of.
 static void take_part_of_pronoun(const struct fault_reader *r, const struct fault_hit *hit,
@@ -210,6 +235,7 @@ static void take_part_of_thing(const struct fault_reader *r, const struct fault_
     const char *type = note->record->type.value;
     leave_where_it_lay(r, hit, spot);
     take_marked(r, hit, spot);
+    if (hit->kinds[0]->form == FAULT && take_subject_before(r, hit, spot)) return;
     if (spot->part_to > spot->part_from || hit->kinds[0]->form == ABSENCE) return;
     if (spot->where_to == spot->where_from) take_object(r, hit, spot);
     if (spot->part_to > spot->part_from) return;
@@ -243,6 +269,7 @@ static void take_part_of_thing(const struct fault_reader *r, const struct fault_
 
 void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
     take_part_of_thing(r, hit, spot);
+    function_take_failing(r, hit, spot);
     fault_drop_means(r, hit, spot);
 }
 
@@ -381,7 +408,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
-    if (!part) part = part_inside(r, hit, kind);
+    const char *inside = !part || spot->part_to <= hit->from ? part_inside(r, hit, kind) : NULL;
+    if (inside) part = inside;                              // "wheel split, one leg is a replacement"
     const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"
     return bracket && bracket > part ? arena_copy(note->arena, part, (size_t)(bracket - part)) : part;
 }

@@ -524,6 +524,7 @@ void fault_take_course(const struct fault_reader *reader, const struct fault_hit
                        const struct spot *spot);
 // "The case has a broken catch": of the catch.
 void fault_take_own_part(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+void function_take_failing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
 void fault_take_part_of_thing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
 
 #endif

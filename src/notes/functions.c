@@ -4,6 +4,7 @@
 // itself works no more.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/things.h"
 #include "text/order.h"
 
 #include <string.h>
@@ -399,4 +400,29 @@ void read_functions(struct fault_reader *r) {
         fault_tell(r, &hit, hit.kinds[0], fault_place(r->note, from, part + 1), NULL);
         i = to - 1;
     }
+}
+
+// "Ratchet not working", "the dynamo won't run": what fails, though no list of parts has it.
+void function_take_failing(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const fails[] = {"not",    "won't", "wont", "doesn't",
+                                        "doesnt", "isn't", "dead", "never"};
+    const struct note *note = r->note;
+    const struct tokens *tokens = &note->tokens;
+    if (spot->part_to > spot->part_from || !text_same(hit->kinds[0]->rule.id, "not-working") ||
+        !token_among(tokens, hit->from, fails, sizeof fails / sizeof *fails))
+        return;
+    size_t to = hit->from;
+    while (to > 0 && ANY(tokens, to - 1, "is", "are", "was", "still")) to--;
+    if (to == 0 || tokens->at[to - 1].kind != TOKEN_WORD || tokens->at[to - 1].stop != STOP_NONE) return;
+    size_t from = to - 1, at = from;
+    if (note->taken[from] != TAKEN_NOT || r->scope.fault[from]) return;
+    if (at > 0 && ANY(tokens, at - 1, "the", "its", "but", "and", "one")) at--;
+    struct noun_found noun;
+    bool opens = at < from || at == 0 || tokens->at[at - 1].stop != STOP_NONE;
+    if (!opens || !noun_at(note, from, &noun) || noun.to != to ||
+        ANY(tokens, from, "movement", "mechanism", "engine", "works", "machine", "unit", "set", "motor",
+            "clock", "watch", "thing", "rest", "others", "other", "lot", "piece", "item", "power"))
+        return;
+    spot->part_from = from;
+    spot->part_to = to;
 }

@@ -89,6 +89,9 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
                           const char *place) {
     enum { FAR = 5 };
     if (is_leaky_joint(r, hit, kind, place)) return "seam-split";
+    if (text_same(kind->rule.id, "not-working") && !kind_note_has(r, "engine motor electric petrol") &&
+        ANY(&r->note->tokens, hit->from, "seized", "frozen", "jammed"))
+        return "seized"; // a roller, a vise
     if (kind->class != CLASS_DAMAGE) return NULL;
     if (is_from_kiln(r, hit)) return "firing-flaw";
     if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";

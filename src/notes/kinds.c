@@ -15,9 +15,10 @@ static const struct {
     const char *class, *members;
 } classes[] = {
     {"metal", " brass copper iron steel tin pewter silver bronze aluminum aluminium chrome zinc nickel lead "
-              "galvanized cast "},
+              "galvanized cast gunmetal spelter wrought stainless alloy ormolu tinplate "},
     {"wood", " oak pine walnut mahogany maple teak beech ash elm cherry birch bamboo plywood wooden rosewood "
-             "wicker willow "},
+             "wicker willow boxwood hornbeam sycamore yew poplar spruce cedar larch chestnut hickory ebony "
+             "pear rattan satinwood pearwood hardwood softwood driftwood "},
     {"textile", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed corduroy "
                 "satin rayon cloth "},
     {"textiles", " cotton wool linen silk velvet denim canvas felt lace polyester nylon fleece tweed "

@@ -72,6 +72,8 @@ size_t mark_find_alone(struct note *note, size_t i) {
                     "poster");
     if (where && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i + 1, "of", "/"))
         return 0; // "feet: 3 of 4"
+    if (!where && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i + 1, "by", "x"))
+        return 0; // "sign, 24 by 18"
     if (!where && !sign && !labeled && !(firm && capitals && words > 1)) return 0;
     if (where && end + 1 < tokens->count && !mark_is_sloppy(note, end + 1)) end = mark_goes_on(note, i, end);
     struct mark_found found = {i, end, end, where};

@@ -317,6 +317,10 @@ static size_t issue_end(const struct note *note, size_t i) {
 
 static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     if (read_model_called(note, to, sure)) return;
+    if (to > 0 && !has(note, "model") && note_free(note, to, to + 1) && name_is_grade(note, to)) {
+        add(note, "model", to, to + 1, sure); // "Tamsworth Student"
+        return;
+    }
     size_t issue = issue_end(note, to);
     if (issue > to && !has(note, "model")) {
         add(note, "model", to, issue, sure);
@@ -437,6 +441,7 @@ static void leave_open(struct note *note, size_t from, size_t to) {
 // are what it is called.
 static size_t maker_end(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    if (to == from + 2 && !has(note, "model") && name_is_grade(note, from + 1)) return from + 1;
     bool issue = to == from + 3 && is_issue(&tokens->at[to - 1]) && tokens->at[to - 1].fold[0] < 'k';
     if (!issue && (to != from + 2 || to >= tokens->count || tokens->at[to].kind != TOKEN_FIGURE ||
                    strlen(tokens->at[to].fold) > 3 || note->taken[to] != TAKEN_NOT))
@@ -445,19 +450,6 @@ static size_t maker_end(const struct note *note, size_t from, size_t to) {
     bool firm = is_kin(note, from + 1) || ANY(tokens, from + 1, "works", "foundry", "pottery", "mills", "ltd",
                                               "limited", "street", "road", "ware");
     return firm || has(note, "model") ? to : from + 1;
-}
-
-// "Stool, Mahogany. Seat worn", "bell, Rope pull rotten": a stuff or a part with a capital behind a comma.
-// Who made a thing may be called so too, but then a name of more words or a word of making says it.
-static bool is_stuff_or_part(const struct note *note, size_t from, size_t to) {
-    struct word_entry entry;
-    const struct tokens *tokens = &note->tokens;
-    if (to != from + 1 || !from || tokens->at[from - 1].stop == STOP_NONE) return false;
-    if (word_at(note, from,
-                (1u << USE_MATERIAL) | (1u << USE_PART) | (1u << USE_TECHNIQUE) | (1u << USE_FINISH),
-                &entry) != 1)
-        return false;
-    return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;
 }
 
 // "Prado something? no, Pravo 300": the next name takes its place.
@@ -511,7 +503,7 @@ static void read_brand(struct note *note, bool strange) {
         bool refused;
         name_credit(note, initials_from(note, i), end, &refused); // "after J. Harkwell"
         if (refused) leave_open(note, i, end);
-        refused |= is_stuff_or_part(note, i, end);
+        refused |= name_is_stuff(note, i, end);
         refused |= is_mended_name(note, end) || is_of_a_figure(note, i, end);
         refused |= i > 1 && end == i + 1 && token_is(&note->tokens, i - 1, ",") &&
                    note->taken[i - 2] == TAKEN_MARK; // "Label: Fennimore & Co, Wexcombe": where they were

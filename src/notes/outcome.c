@@ -107,13 +107,19 @@ static bool is_paper(const struct item_flaw *flaw) {
     return found;
 }
 
+// "All 32 there, box lid missing": what they came in, or a facing of some, is none of what was counted.
+static bool is_of_box(const struct item_flaw *flaw) {
+    return is_kind(flaw, "missing-box") ||
+           (flaw->part && (text_same(flaw->part, "box lid") || text_same(flaw->part, "felt")));
+}
+
 // "All there but for a key": beside what is missing nothing is complete.
 static void settle_whole(struct note *note) {
     struct record *record = note->record;
     bool lacks = false, papers = false;
     for (size_t i = 0; i < record->flaw_count; i++) {
         bool absent = record->flaws[i].kind->form == ABSENCE;
-        lacks |= absent && !is_paper(&record->flaws[i]);
+        lacks |= absent && !is_paper(&record->flaws[i]) && !is_of_box(&record->flaws[i]);
         papers |= absent;
     }
     size_t kept = 0;

@@ -97,6 +97,7 @@ static const struct notes_case verbs[] = {
     {"Wall clock, oak. On the dial: HALLIWICK & SONS.", "HALLIWICK & SONS @ dial"},
     {"Gauge, hand bent. DUNCASTER VALVE CO.", "DUNCASTER VALVE CO"},
     {"Enamel sign, NO CYCLING, blue", "NO CYCLING"},
+    {"Enamel sign, 24 by 18, blue", ""},
     {"Can. HAWSCO in a circle on the side.", "HAWSCO @ side"},
     {"Watch engraved on the back.", ""},
     {"Marked Orrindel on the base.", "Orrindel @ base"},
