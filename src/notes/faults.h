@@ -104,7 +104,7 @@ bool spot_side(const struct tokens *tokens, size_t i); // "back", "left": may st
 // which.c: whether token `i` says which of several ("second", "small", "biggest"), and the piece of several
 // that is the subject before token `i`.
 bool spot_tells_which(const struct tokens *tokens, size_t i);
-size_t spot_which_piece(const struct fault_reader *reader, size_t i); // "bigger one": its end, or 0
+size_t spot_one_of(const struct fault_reader *reader, size_t i); // end of "left one", "right boot"; or 0
 bool spot_piece(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 // The same file: the left or right one of parts that the sentence has named.
 bool spot_side_of_parts(const struct fault_reader *r, size_t i, struct spot *spot);

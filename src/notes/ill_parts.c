@@ -208,6 +208,8 @@ static const char *kind_said(const struct fault_reader *r, size_t word, size_t p
         ANY(&r->note->tokens, part, "dial", "dials", "face", "lettering", "letters", "numerals", "numbers"))
         return "paint-flaking";
     const struct family *family = r->note->record->family; // what was cooked in it
+    const char *type = r->note->record->type.value;
+    if (token_is(&r->note->tokens, word, "browned") && type && strstr(type, "toaster")) return NULL; // toast
     if (token_is(&r->note->tokens, word, "browned") && family && text_same(family->rule.id, "kitchenware") &&
         ANY(&r->note->tokens, part, "inside", "interior", "insides", "bottom", "well", "sides"))
         return "stain";

@@ -95,6 +95,9 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
     if (kind->class != CLASS_DAMAGE) return NULL;
     if (is_from_kiln(r, hit)) return "firing-flaw";
     if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";
+    if (text_same(kind->rule.id, "upholstery-wear") && ANY(&r->note->tokens, hit->to - 1, "hole", "holes") &&
+        kind_is_by_moth(r, hit))
+        return "moth-holes"; // of a covered seat
     const char *meant = place ? by_part(r, hit, kind, place) : NULL;
     if (meant) return meant;
     static const char *const joins[] = {"seam-split", "seam-open", "loose-joint", "clasp-fault"};

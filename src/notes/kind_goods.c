@@ -254,6 +254,11 @@ bool kind_is_by_moth(const struct fault_reader *r, const struct fault_hit *hit) 
         if (text_same(r->hits[i].kinds[0]->rule.id, "moth-holes") && r->hits[i].to + FAR > hit->from &&
             !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)))
             return true;
+    for (size_t i = hit->from > FAR ? hit->from - FAR : 0; i < hit->from; i++) // "moth, four tiny holes"
+        if (ANY(tokens, i, "moth", "moths") && !ANY(tokens, i + 1, "ball", "balls", "proof", "free") &&
+            !(r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_UNKNOWN)) &&
+            !(i > 0 && ANY(tokens, i - 1, "no", "not", "any")))
+            return true;
     return false;
 }
 

@@ -169,9 +169,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "kind", "bit",   "touch", "trace",  "lot",  "spot",
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
-    bool near = !token_is(tokens, i, "on") && !token_is(tokens, i, "in") && !token_is(tokens, i, "at") &&
-                !token_is(tokens, i, "of") && !token_is(tokens, i, "to") && !token_is(tokens, i, "off") &&
-                !about;
+    bool lost =
+        i > 0 && ANY(tokens, i - 1, "missing", "gone", "lost", "broken") && ANY(tokens, i, "off", "from");
+    bool near = !ANY(tokens, i, "on", "in", "at", "of", "to", "off") && !about && !lost;
     while (at < tokens->count && (spot_article(tokens, at) || token_is(tokens, at, "every"))) at++;
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
@@ -180,13 +180,15 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;
             while (next < tokens->count && spot_article(tokens, next)) next++;
-            if (!r->part[next < tokens->count ? next : at] && !spot_which_piece(r, next)) break;
+            size_t one = spot_one_of(r, next);
+            if (one) last = one; // "on the foot of the left one"
+            if (one || !r->part[next < tokens->count ? next : at]) break;
             continue;
         }
         if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
             !(at + 2 < tokens->count && r->scope.fault[at + 2]) && !opens_statement(r, at + 1))
             continue;
-        size_t piece = spot_which_piece(r, at);
+        size_t piece = spot_one_of(r, at);
         if (piece && (last = piece) > 0) break; // "the back one"
         if (spot_article(tokens, at) && last) continue;
         if (ends_place(r, at)) break;
@@ -195,7 +197,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool side =
         !last && start > i + 1 && ANY(tokens, start, "left", "right") &&
         (start + 1 >= tokens->count || tokens->at[start].stop != STOP_NONE || ends_place(r, start + 1));
-    if (side) last = start + 1;            // "cut down on the left, it goes into the print"
+    if (side) last = start + 1; // "cut down on the left, it goes into the print"
+    if (!last && start > i + 1) last = spot_one_of(r, start); // "inside the left one", "on the right boot"
+    if (!last && lost && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
     if (!last && spot_adverb(tokens, i) && // "dirt inside all three", "a spot inside smaller than a pea"
         !ANY(tokens, i + 1, "the", "its", "a", "an", "my", "his", "her", "their", "this", "that", "of")) {
         *from = i;

@@ -316,6 +316,22 @@ static bool is_of_some_noun(const struct fault_reader *r, const struct fault_hit
     return i == start || (i == start + 1 && ANY(tokens, start, "the", "its"));
 }
 
+// "The figure turns but there's no sound": some of it still goes.
+static bool moves_but_is_mute(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const moves[] = {"turns", "moves",   "swings", "comes",   "spins", "beats",
+                                        "goes",  "rotates", "dances", "revolve", "lift",  "revolves",
+                                        "turn",  "move",    "swing",  "come",    "spin",  "lights",
+                                        "winds", "runs",    "ticks",  "blows",   "light", "nods"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->from, "no", "without") ||
+        !ANY(tokens, hit->to - 1, "sound", "picture", "tone", "music", "note", "tune"))
+        return false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from) + 1; i < hit->from; i++)
+        if (AMONG(tokens, i, moves) && !(r->scope.stance[i] & (STANCE_DENIED | STANCE_PAST | STANCE_UNKNOWN)))
+            return true;
+    return false;
+}
+
 // "Two clips, one is broken", "the lid stay is there but broken": of a piece "broken" says that it is in two.
 static bool is_of_a_piece(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const heres[] = {"there", "here", "present", "with", "included"};
@@ -405,7 +421,7 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     size_t from, to; // "the switch is cracked and doesn't work"
     if (spot_joined_before(r, hit->from, &from, &to)) return ruleset_flaw(r->note->rules, "partly-working");
-    if (does_something(r, hit) || is_of_some_noun(r, hit))
+    if (does_something(r, hit) || is_of_some_noun(r, hit) || moves_but_is_mute(r, hit))
         return ruleset_flaw(r->note->rules, "partly-working");
     size_t own = hit->to > hit->from + 1 && r->part[hit->from] ? 1 : 0; // "buttons do nothing"
     for (size_t at = hit->from + own, back = 0; at > 0 && back < BACK; at--, back++) {

@@ -263,10 +263,8 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     if (start == 0 || (tokens->at[start - 1].stop == STOP_NONE && !opens_clause(tokens, start - 1)) ||
         (hit->near && start + 1 != hit->from && hit->kinds[0]->form == FAULT) || !has_subject(hit))
         return;
-    bool article = token_is(tokens, start, "the") || token_is(tokens, start, "its");
-    if (token_is(tokens, start, "the") || token_is(tokens, start, "its") || token_is(tokens, start, "both") ||
-        token_is(tokens, start, "one") || token_is(tokens, start, "another") ||
-        token_is(tokens, start, "two") || token_is(tokens, start, "three") ||
+    bool article = ANY(tokens, start, "the", "its", "his", "her"); // of a figure
+    if (article || ANY(tokens, start, "both", "one", "another", "two", "three") ||
         (hit->kinds[0]->class == CLASS_REPAIR && ANY(tokens, start, "a", "an", "four", "some")))
         start++;
     size_t some = token_longest(tokens, start, shares, COUNT(shares)); // "several of the uprights"
@@ -276,14 +274,16 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
     if (spot_side(tokens, start) && start + 1 < hit->from && tokens->at[start].stop == STOP_NONE) start++;
     size_t to = start;
     while (to < hit->from && to < start + 2 && !r->note->taken[to] && !r->scope.fault[to] && !r->part[to] &&
-           !is_between(tokens, to) && !is_no_subject(tokens, to))
+           !is_between(tokens, to) &&
+           (!is_no_subject(tokens, to) || (article && ANY(tokens, to, "light", "lights"))))
         to++;
     if (to == start) return;
     size_t stuff = to < hit->from && ANY(tokens, to, "wood", "leather", "paper", "papers", "glass", "metal",
                                          "cloth", "rubber", "brass", "iron"); // "paddle wood is split"
     for (size_t k = behind_purpose(tokens, to + stuff, hit->from); k < hit->from; k++) {
-        bool of_damage = mend && (ANY(tokens, k, "that's", "that", "which", "somebody", "someone") ||
-                                  ANY(tokens, k, "split", "crack", "break", "chip", "cracks", "splits"));
+        bool of_damage = mend && ANY(tokens, k, "that's", "that", "which", "somebody", "someone", "split",
+                                     "crack", "break", "chip", "cracks", "splits", "snapped", "broken",
+                                     "cracked", "off", "away", "clean", "once", "come", "in", "half");
         if (!of_damage && (!is_between(tokens, k) || r->scope.fault[k])) return;
     }
     bool verb = to < hit->from || owns_verb(tokens, to - 1);

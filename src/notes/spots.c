@@ -193,6 +193,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
         return false; // "round the block", "rough round the edges": of the whole
     for (size_t i = hit->from + 1; i < hit->to; i++) {
         if (!r->part[i] || !is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
+        if (hit->kinds[0]->class == CLASS_REPAIR && i > 1 && ANY(&r->note->tokens, i - 2, "into")) continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
         return true;

@@ -419,6 +419,9 @@ static bool points_back(const struct tokens *tokens, size_t i) {
         if (i > 0 && tokens->at[i - 1].stop != STOP_NONE) return false;
         i++;
     }
+    if (i < tokens->count && tokens->at[i - 1].stop == STOP_NONE && token_is(tokens, i, "there") &&
+        (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE))
+        return true; // "rust starting there"
     return i + 1 < tokens->count && tokens->at[i - 1].stop == STOP_NONE &&
            ANY(tokens, i, "in", "on", "at", "round", "around", "inside", "under", "from") &&
            token_among(tokens, i + 1, those, COUNT(those));

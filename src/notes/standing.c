@@ -230,7 +230,9 @@ static bool is_degree(const struct note *note, size_t i) {
         "many",       "colored",    "coloured",  "toned",     "tone",      "effect",  "certainly", "clearly",
         "completely", "definitely", "entirely",  "evidently", "genuinely", "largely", "plainly",   "truly",
         "wholly",     "worn",       "faded",     "tired",     "heavy",     "fine",    "coarse",    "thick",
-        "thin",       "new",        "modern",    "later",     "good",      "tatty",   "original"};
+        "thin",       "new",        "modern",    "later",     "good",      "tatty",   "original",  "lovely",
+        "beautiful",  "handsome",   "gorgeous",  "decent",    "sturdy",    "stout",   "quality",   "fabulous",
+        "superb",     "attractive", "antique",   "vintage",   "chunky",    "smart",   "proper",    "great"};
     bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
     return this_one || any(note, i, words, COUNT(words));
 }
@@ -298,9 +300,12 @@ static bool is_one_piece(const struct note *note, size_t of) {
            ANY(tokens, of - 2, "one", "single", "solid");
 }
 
-static bool is_participle(const struct token *t) {
-    size_t n = strlen(t->fold);
-    return t->kind == TOKEN_WORD && n > 5 && text_same(t->fold + n - 2, "ed");
+static bool is_participle(const struct tokens *tokens, size_t i) {
+    const char *word = tokens->at[i].fold;
+    size_t n = strlen(word);
+    if (tokens->at[i].kind != TOKEN_WORD) return false;
+    return (n > 5 && text_same(word + n - 2, "ed")) ||
+           ANY(tokens, i, "cut", "blown", "spun", "wrought", "cast");
 }
 
 static enum standing behind(const struct note *note, size_t from, const char **of) {
@@ -376,7 +381,7 @@ static enum standing behind(const struct note *note, size_t from, const char **o
         }
         bool worked = prev > 0 && standing_is_stop(note, prev - 1) && !note->fault_word[prev] &&
                       note->taken[prev] == TAKEN_NOT &&
-                      is_participle(&note->tokens.at[prev]); // ", slatted teak"
+                      is_participle(&note->tokens, prev); // ", slatted teak"
         bool one_piece =
             ANY(&note->tokens, prev, "piece") && prev > 0 && ANY(&note->tokens, prev - 1, "one", "single");
         if (one_piece || worked) {

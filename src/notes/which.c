@@ -28,10 +28,16 @@ bool spot_tells_which(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words)) || (size > 5 && text_same(word + size - 3, "est"));
 }
 
-size_t spot_which_piece(const struct fault_reader *r, size_t i) {
+size_t spot_one_of(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
-    bool which = ANY(tokens, i + 1, "one") && spot_tells_which(tokens, i);
-    return which && (r->note->record->count > 1 || spot_side(tokens, i)) ? i + 2 : 0;
+    const char *type = r->note->record->type.value, *last = type ? strrchr(type, ' ') : NULL;
+    if (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || !spot_tells_which(tokens, i)) return 0;
+    if (token_is(tokens, i + 1, "one")) return i + 2;
+    last = last ? last + 1 : type; // of "boots"
+    const struct token *noun = &tokens->at[i + 1];
+    bool same = last && noun->one == noun->fold && strlen(noun->fold) > 2 &&
+                !strncmp(last, noun->fold, strlen(noun->fold));
+    return same && !r->part[i + 1] ? i + 2 : 0;
 }
 
 // "The pink cup", "the smaller one", at `start`.
@@ -83,7 +89,14 @@ static bool side_named(const struct fault_reader *r, size_t i, size_t *from, siz
     static const char *const sides[] = {"left",   "right", "front", "back", "top",
                                         "bottom", "upper", "lower", "rear"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!piece_of_many(r, scope_sentence_start(&r->scope, i), i, from, to)) return false;
+    size_t start = scope_sentence_start(&r->scope, i);
+    bool opens = start + 1 < i && token_among(tokens, start, sides, COUNT(sides)) &&
+                 token_is(tokens, start + 1, "one"); // "Left one has a chip."
+    for (size_t k = start + 2; opens && k < i; k++)
+        opens = !r->part[k] && !r->scope.fault[k] && tokens->at[k].stop == STOP_NONE &&
+                !token_is(tokens, k, "and");
+    if (opens) return *from = start, *to = start + 2, true;
+    if (!piece_of_many(r, start, i, from, to)) return false;
     return token_is(tokens, *to, "of") ||
            (token_among(tokens, *from, sides, COUNT(sides)) && *to == *from + 2);
 }
@@ -141,6 +154,11 @@ bool spot_counted(const struct fault_reader *r, size_t i, size_t *from, size_t *
     enum { WORDS_MOST = 4 };
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
+    struct noun_found many;
+    if (i > 1 && ANY(tokens, i, "one", "two", "three") && ANY(tokens, i - 1, "but", ",") &&
+        tokens->at[i - 2].one != tokens->at[i - 2].fold && !r->scope.fault[i - 2] &&
+        r->note->taken[i - 2] != TAKEN_TYPE && (r->part[i - 2] || noun_at(r->note, i - 2, &many)))
+        return *from = i - 2, *to = i - 1, true; // "brass handles but one is odd"
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && token_among(tokens, at - 1, verbs, COUNT(verbs)))
         at--;
     bool number = at > 2 && degrees_number(tokens, at - 1) > 0 &&
