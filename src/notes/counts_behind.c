@@ -82,6 +82,26 @@ static bool volumes_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Napkin rings, six brass ones": of the plural that the note begins with.
+static bool ones_at(const struct note *note, size_t i, struct tally *tally) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    if (!token_is(tokens, i - 1, ",")) return false;
+    int count = number_whole(tokens, i, &number);
+    if (count < 2 || count > HELD_MOST) return false;
+    for (size_t at = i + number; at <= i + number + WORDS_MOST && at < tokens->count; at++) {
+        if (token_is(tokens, at, "ones")) {
+            *tally = (struct tally){count, number, NULL, false};
+            return true;
+        }
+        if (tokens->at[at].stop != STOP_NONE || note->fault_word[at] ||
+            ANY(tokens, at, "odd", "spare", "new"))
+            return false;
+    }
+    return false;
+}
+
 // "Bound volumes of a parish paper, three."
 static bool last_at(const struct note *note, size_t i, struct tally *tally) {
     enum { MOST = 60 };
@@ -101,6 +121,6 @@ static bool last_at(const struct note *note, size_t i, struct tally *tally) {
 bool count_behind_at(const struct note *note, size_t i, struct tally *tally) {
     if (i < 1 || i > HEAD_MOST || !count_is_first_sentence(note, i)) return false;
     if (of_set_at(note, i, tally) || volumes_at(note, i, tally)) return true;
-    return count_begins_with_many(note, i) &&
-           (held_at(note, i, tally) || bundle_at(note, i, tally) || last_at(note, i, tally));
+    return count_begins_with_many(note, i) && (held_at(note, i, tally) || bundle_at(note, i, tally) ||
+                                               ones_at(note, i, tally) || last_at(note, i, tally));
 }

@@ -339,6 +339,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         text_same(where, "inside"))
         last--;
     const char *part = fault_place(note, first, last);
+    if (part && text_same(part, "set") && text_same(kind->rule.id, "missing-pieces"))
+        part = NULL; // "not a full set"
     if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))

@@ -155,7 +155,9 @@ static bool is_of_wood(const struct note *note) {
 // What is neither metal nor of the kitchen: a snuff box of papier mache.
 static bool is_of_fancy(const struct note *note) {
     return ANY(&note->tokens, first_stuff(note), "papier", "horn", "bone", "tortoiseshell", "leather",
-               "shagreen", "lacquer", "bakelite", "amber", "onyx", "marble", "alabaster");
+               "shagreen", "lacquer", "bakelite", "amber", "onyx", "marble", "alabaster") &&
+           !ANY(&note->tokens, first_stuff(note) + 1, "handled", "handle", "handles", "mounted", "tipped",
+                "grip", "grips", "hafted");
 }
 
 // "Brass jug", "silver plate jug": what the word before the noun says that it is made of.
@@ -204,7 +206,7 @@ static const struct family *of_no_metal(const struct note *note, const struct no
     for (size_t i = 0; i < note->tokens.count; i++) // these chip too
         if (ANY(&note->tokens, i, "mache", "lacquer", "lacquered", "japanned", "bakelite", "plastic",
                 "melamine", "slate", "marble", "toleware", "tole", "wooden", "oak", "mahogany", "composition",
-                "plaster", "metal", "galvanized", "galvanised"))
+                "plaster", "metal", "galvanized", "galvanised", "bone", "horn", "antler", "ivory"))
             brittle = 0;
     if (is_of_fancy(note)) return ruleset_family(note->rules, "decor");
     int wooden = is_of_wood(note) ? most + 1 : 0;

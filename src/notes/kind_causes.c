@@ -36,17 +36,21 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
                            const char *place) {
     static const struct {
         const char *said, *meant, *of, *last, *families; // NULL: any
-    } parts[] = {{"paint-flaking", "plate-wear", "plating chrome nickel", NULL, NULL},
-                 {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn", NULL},
-                 {"broken-part", "plate-wear", "plating", NULL, NULL},
-                 {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
-                 {"decoration-wear", "broken-part",
-                  "beak tail wing ear horn nose antler hand foot arm finger", "gone", NULL},
-                 {"screen-damage", "missing-accessory", "glass crystal", "missing", NULL},
-                 {"screen-damage", "missing-accessory", "glass crystal", "gone", NULL},
-                 {"wear-unspecified", "decoration-wear", "border pattern decoration design", NULL,
-                  "ceramics glassware"},
-                 {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
+    } parts[] = {
+        {"paint-flaking", "plate-wear", "plating chrome nickel", NULL, NULL},
+        {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn", NULL},
+        {"chip", "broken-part", "screw screws bolt bolts nail nails pin pins rivet rivets stud studs", NULL,
+         NULL},
+        {"seam-split", "seam-open", "leather cloth canvas lining bag cover cushion hide vinyl", NULL, NULL},
+        {"broken-part", "plate-wear", "plating", NULL, NULL},
+        {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
+        {"decoration-wear", "broken-part", "beak tail wing ear horn nose antler hand foot arm finger", "gone",
+         NULL},
+        {"screen-damage", "missing-accessory", "glass crystal", "missing", NULL},
+        {"screen-damage", "missing-accessory", "glass crystal", "gone", NULL},
+        {"wear-unspecified", "decoration-wear", "border pattern decoration design", NULL,
+         "ceramics glassware"},
+        {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
     for (size_t i = 0; i < COUNT(parts); i++) {
         if (!text_same(kind->rule.id, parts[i].said)) continue;
         const struct family *family = r->note->record->family;

@@ -15,7 +15,6 @@ bool kind_names_one(const char *place, const char *const *words, size_t count) {
         if (kind_has_word(place, words[i])) return true;
     return false;
 }
-
 static bool is_in(const struct fault_reader *r, const char *const *ids, size_t count) {
     const struct family *family = r->note->record->family;
     for (size_t i = 0; family && i < count; i++)
@@ -166,7 +165,8 @@ static bool zipless(const struct said *s) {
     return !kind_note_has(s->r, "zip zips zipper zippers") && hardware(s);
 }
 static bool unwired(const struct said *s) {
-    return is_in(s->r, (const char *const[]){"sports"}, 1); // the brake cable of a bicycle
+    return is_in(s->r,
+                 (const char *const[]){"jewelry", "bags", strstr(s->place, "cable") ? "sports" : "bags"}, 3);
 }
 // Does the place name one of the list?
 static bool is_of(const char *list, const char *place) {
@@ -443,7 +443,7 @@ static const struct meaning {
     {"hole", "moth-holes", .when = by_moth},
     {"tear", "wood-split", .of = BARS, .last = "split splits splitting"}, // "the spreader bar has split"
     {"tear", .last = "missing gone off lost away", .when = shod, .absent = true},
-    {"tear", "broken-part", .last = "missing gone lost", .when = hard},
+    {"tear", "broken-part", .any = "missing gone lost loss losses", .when = hard},
     {"chip", "edge-wear", .first = "edges edge chipped corners", .when = paper},
     {"stone-missing", "chip", .last = "chipped chips"}, // of what is made of stone
     {"missing-liner", "missing-accessory", .when = other_tray},
@@ -488,7 +488,7 @@ static const struct meaning {
     {"fraying", "wear-rub", .of = "collar collars", .last = "worn", .when = hard_goods},
     {"upholstery-wear", "partly-working", .of = "spring springs", .any = "tired weak", .when = seated},
     {"fabric-weak", "rubber-perished", .of = "foam surround surrounds"},
-    {"cord-frayed", "fraying", .of = "cable cables", .any = "frayed fraying", .when = unwired},
+    {"cord-frayed", "fraying", .of = "cable cables cord cords", .any = "frayed fraying", .when = unwired},
     {"upholstery-wear", "broken-part", .of = "seat spring springs", .last = GONE_OFF, .when = seated},
     {"partly-working", "seized", .last = "stops stop", .next = "halfway short part", .when = idle},
     {"warped", "loose-joint", .of = "corner corners joint joints mitre miter dovetail dovetails",

@@ -39,6 +39,8 @@ static bool tells_behind(const struct note *note, size_t i) {
         return true;
     struct word_entry entry;
     if (token_is(tokens, i, "on") && ANY(tokens, i + 1, "it", "them")) return true;
+    if (token_is(tokens, i, "cut") && ANY(tokens, i + 1, "into", "in", "on"))
+        return true; // "1911 cut into it"
     if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;
     return ANY(tokens, i, "stamp", "mark", "label", "tag", "sticker", "badge", "punched", "burnt", "burned",
                "letters", "lettering", "capitals", "stencil", "carved") ||

@@ -112,7 +112,12 @@ size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
     size_t to = *from;
     while (to < tokens->count && to < *from + WORDS_MOST && !token_is(tokens, to, ")")) to++;
     bool degree = to == *from + 1 && token_among(tokens, *from, degrees, COUNT(degrees)), part = degree;
-    for (size_t k = *from; k < to; k++) part |= r->part[k];
+    for (size_t k = *from; k < to; k++) {
+        if (ANY(tokens, k, "is", "are", "has", "have", "was", "it's", "i", "can", "will", "but", "spare",
+                "spares", "included", "needs", "not"))
+            return 0; // "one button gone (spare is in the pocket)"
+        part |= r->part[k];
+    }
     if (!part) return 0; // "brace is loose (buzzes)"
     if (degree) return place_in_brackets(r, to + 1, from);
     return token_is(tokens, to, ")") && to > *from ? to : 0;

@@ -158,7 +158,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "be")) return 0; // "turned out to be"
     if (token_is(tokens, i, "of") && ANY(tokens, i + 1, "a", "an", "half", "about") &&
         ANY(tokens, i + 2, "inch", "foot", "an", "a"))
-        return 0; // "a tear of an inch in the margin"
+        return 0;                                               // "a tear of an inch in the margin"
+    if (ANY(tokens, i + 1, "as", "because", "since")) return 0; // "not plugged in as the flex is bare"
     size_t at = i + 1, last = 0;
     static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
     static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"

@@ -400,6 +400,10 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
         return shuts; // "lock not working"
     const struct flaw *stuff = text_same(kind->rule.id, "seized") ? stiff_stuff(r, hit) : NULL;
     if (stuff) return stuff;
+    bool key = false; // "no key and it's locked" of a box
+    for (size_t k = 0; k < tokens->count && !key; k++) key = ANY(tokens, k, "key", "keys");
+    if (text_same(kind->rule.id, "locked-device") && key && ANY(tokens, hit->to - 1, "locked"))
+        return ruleset_flaw(r->note->rules, "inside-not-inspected");
     if (!text_same(kind->rule.id, "not-working")) return kind;
     if (is_of_a_piece(r, hit)) return ruleset_flaw(r->note->rules, "broken-part");
     for (size_t at = hit->to; at < hit->to + 3 && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE;

@@ -277,7 +277,9 @@ void spot_take_subject(const struct fault_reader *r, const struct fault_hit *hit
            !is_between(tokens, to) &&
            (!is_no_subject(tokens, to) || (article && ANY(tokens, to, "light", "lights"))))
         to++;
-    if (to == start) return;
+    if (to == start ||
+        (ANY(tokens, to - 1, "salt", "sweat", "tar", "mud", "soot") && ANY(tokens, to, "stained", "marked")))
+        return; // "salt stained"
     size_t stuff = to < hit->from && ANY(tokens, to, "wood", "leather", "paper", "papers", "glass", "metal",
                                          "cloth", "rubber", "brass", "iron"); // "paddle wood is split"
     for (size_t k = behind_purpose(tokens, to + stuff, hit->from); k < hit->from; k++) {

@@ -222,8 +222,8 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
 
 // A part word inside the phrase of the fault itself: "lid sticks".
 static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
-    static const char *const none[] = {"surface", "ring",  "mark",  "marks",
-                                       "spot",    "spots", "stain", "stains"};
+    static const char *const none[] = {"surface", "ring",  "mark",   "marks", "spot",
+                                       "spots",   "stain", "stains", "patch", "patches"};
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || state || is_whole(r, hit) ||
         text_same(hit->kinds[0]->rule.id, "ring-mark"))

@@ -248,7 +248,7 @@ bool spot_own_clause(const struct tokens *tokens, size_t i) {
 }
 
 bool spot_is_of_all(const struct fault_reader *r, const struct fault_hit *hit) {
-    return hit->kinds[0]->class == CLASS_ODOR ||
+    return hit->kinds[0]->class == CLASS_ODOR || hit->kinds[0]->class == CLASS_FEATURE ||
            (hit->kinds[0]->class == CLASS_FUNCTION &&
             ANY(&r->note->tokens, hit->to - 1, "play", "start", "record", "print", "charge", "heat"));
 }
