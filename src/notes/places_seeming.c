@@ -20,6 +20,13 @@ bool place_is_of_room(const struct tokens *tokens, size_t i) {
         "hung",          "hanging", "stored", "been",  "sliding", "dragging", "rubbing", "scraping",
         "sliding about", "wobbles", "wobbly", "rocks", "rocky",   "lived",    "rock",    "wobble"};
     static const char *const flats[] = {"flat", "level", "hard", "south", "kitchen", "shop", "sunny"};
+    // "Broken off a long time back": when, and not where
+    size_t when = i + (ANY(tokens, i, "off", "from", "up", "in") ? 1 : 0);
+    if (when > i && ANY(tokens, when, "a", "some", "quite")) when += ANY(tokens, when + 1, "a") ? 2 : 1;
+    if (when > i &&
+        ((ANY(tokens, when, "long") && ANY(tokens, when + 1, "time", "while")) ||
+         (ANY(tokens, when, "time", "while", "years", "ages") && ANY(tokens, when + 1, "back", "ago"))))
+        return true;
     if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
         return false;
     size_t at = i + 1;

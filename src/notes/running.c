@@ -405,6 +405,10 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     if (text_same(kind->rule.id, "locked-device") && key && ANY(tokens, hit->to - 1, "locked"))
         return ruleset_flaw(r->note->rules, "inside-not-inspected");
     if (!text_same(kind->rule.id, "not-working")) return kind;
+    for (size_t k = hit->from; k < hit->to; k++)
+        if (ANY(tokens, k, "keep", "stay") &&
+            ANY(tokens, k + 1, "going", "running", "ticking", "on", "lit", "playing"))
+            return ruleset_flaw(r->note->rules, "partly-working"); // "won't keep going"
     if (is_of_a_piece(r, hit)) return ruleset_flaw(r->note->rules, "broken-part");
     for (size_t at = hit->to; at < hit->to + 3 && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE;
          at++)
