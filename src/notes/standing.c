@@ -231,8 +231,7 @@ static bool is_degree(const struct note *note, size_t i) {
         "completely", "definitely", "entirely",  "evidently", "genuinely", "largely", "plainly",   "truly",
         "wholly",     "worn",       "faded",     "tired",     "heavy",     "fine",    "coarse",    "thick",
         "thin",       "new",        "modern",    "later",     "good",      "tatty",   "original",  "lovely",
-        "beautiful",  "handsome",   "gorgeous",  "decent",    "sturdy",    "stout",   "quality",   "fabulous",
-        "superb",     "attractive", "antique",   "vintage",   "chunky",    "smart",   "proper",    "great"};
+        "beautiful",  "sturdy",     "great"};
     bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
     return this_one || any(note, i, words, COUNT(words));
 }
@@ -301,10 +300,8 @@ static bool is_one_piece(const struct note *note, size_t of) {
 }
 
 static bool is_participle(const struct tokens *tokens, size_t i) {
-    const char *word = tokens->at[i].fold;
-    size_t n = strlen(word);
-    if (tokens->at[i].kind != TOKEN_WORD) return false;
-    return (n > 5 && text_same(word + n - 2, "ed")) ||
+    size_t n = strlen(tokens->at[i].fold);
+    return (tokens->at[i].kind == TOKEN_WORD && n > 5 && text_same(tokens->at[i].fold + n - 2, "ed")) ||
            ANY(tokens, i, "cut", "blown", "spun", "wrought", "cast");
 }
 
