@@ -324,7 +324,7 @@ static bool head_at(const struct note *note, size_t i, struct tally *tally) {
         }
         size_t other = next == 1 ? k + more : count_plural(note, k + more);
         if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
-            is_stopper(note, other))
+            is_stopper(note, other) || ANY(tokens, other, "ones"))
             break;
         struct noun_found goods; // "2 enamel mugs, 1 enamel jug"
         bool one = next == 1 && !part_at(note, other, &part) && k + more + 1 < tokens->count &&

@@ -118,9 +118,31 @@ static bool last_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Box of 78s, 23 records", "paperback lot, 12 sci fi": by another word for them.
+static bool others_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    if (i < 2 || !token_is(tokens, i - 1, ",")) return false;
+    int count = number_whole(tokens, i, &number);
+    size_t at = i + number;
+    if (count < 2 || count > HELD_MOST || at >= tokens->count || tokens->at[at].kind != TOKEN_WORD)
+        return false;
+    bool lot =
+        ANY(tokens, i - 2, "lot", "bundle", "collection") && !note->fault_word[at] &&
+        !ANY(tokens, at, "inches", "in", "cm", "mm", "ft", "feet", "lbs", "lb", "oz", "of", "are", "have");
+    bool same = ANY(tokens, at, "records", "discs", "clubs", "books", "pieces", "items", "volumes", "cards",
+                    "prints", "slides", "tapes", "sheets", "issues", "copies") &&
+                is_end(note, at + 1);
+    if (!lot && !(count_begins_with_many(note, i) && same) &&
+        !(same && ANY(tokens, 0, "box", "crate", "case", "bag", "stack") && token_is(tokens, 1, "of")))
+        return false;
+    *tally = (struct tally){count, number, NULL, false};
+    return true;
+}
+
 bool count_behind_at(const struct note *note, size_t i, struct tally *tally) {
     if (i < 1 || i > HEAD_MOST || !count_is_first_sentence(note, i)) return false;
-    if (of_set_at(note, i, tally) || volumes_at(note, i, tally)) return true;
+    if (of_set_at(note, i, tally) || volumes_at(note, i, tally) || others_at(note, i, tally)) return true;
     return count_begins_with_many(note, i) && (held_at(note, i, tally) || bundle_at(note, i, tally) ||
                                                ones_at(note, i, tally) || last_at(note, i, tally));
 }

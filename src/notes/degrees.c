@@ -422,6 +422,9 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
                                         "folio", "leaf",  "disc", "sheet",  "number",  "issue"};
     if (i > 0 && token_is(tokens, i - 1, "number") && !(i > 1 && token_is(tokens, i - 2, "a")))
         return true; // "number three has a cracked strap"
+    if (i > 1 && tokens->at[i].kind == TOKEN_FIGURE && token_is(tokens, i - 1, "the") &&
+        ANY(tokens, i - 2, "on", "in", "from"))
+        return true; // "the shaft on the 5 is bent"
     if (i > 0 && ANY(tokens, i - 1, "volume", "vol", "part") && tokens->at[i - 1].stop == STOP_NONE)
         return true; // "volume two has a torn page"
     if (i > 0 && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i - 1, "the", "its") &&

@@ -32,9 +32,9 @@ static bool is_likely(const struct flaw *kind, double mm) {
     return mm <= LONG_MM;
 }
 
-static const char *const leads[] = {"measuring", "measures", "which", "is",   "runs",  "running",
-                                    "goes",      "it's",     "of",    "some", "being", "going",
-                                    "only",      "just",     "both",  "under"};
+static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
+                                    "it's",      "of",       "some",  "being", "going", "only",    "just",
+                                    "both",      "under",    "i'd",   "say",   "maybe", "perhaps", "id"};
 
 bool fault_is_denied(const struct note *note, size_t i) {
     enum { REACH = 6 };
@@ -65,7 +65,8 @@ bool fault_size_only(const struct note *note, size_t from, size_t to) {
                  "least", "largest", "biggest", "longest", "widest", "deepest", "worst", "one", "being", "is",
                  "the", "of", "which", "them", "each", "up", "to", "probably", "it's", "they're", "tight",
                  "faint", "fine", "closed", "clean", "dry", "tiny", "small", "deep", "shallow", "thin",
-                 "straight", "old", ",", "(", "-", "measuring", "runs", "running", "goes", "going", "run"))
+                 "straight", "old", "i'd", "id", ",", "(", "-", "measuring", "runs", "running", "goes",
+                 "going", "run"))
             return false;
     return true;
 }

@@ -3,6 +3,7 @@
 
 #include "notes/any.h"
 #include "notes/standing.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -53,6 +54,13 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true; // "mouth worn wide"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    const struct family *family = note->record->family;
+    if (n == 1 && use == USE_THEME && token_is(tokens, i, "bow") && family &&
+        (text_same(family->rule.id, "music") || text_same(family->rule.id, "sports")))
+        return true;
+    if (n == 1 && use == USE_MATERIAL && token_is(tokens, i, "mop") &&
+        ANY(tokens, i + 1, "wringer", "bucket", "head", "handle", "sink", "pail", "stick"))
+        return true;
     if (n == 1 && use == USE_COLOR && ANY(tokens, i, "browns", "blacks", "yellows", "greens") &&
         ANY(tokens, i + 1, "both", "the", "it", "evenly", "bread", "nicely", "toast", "well", "one"))
         return true; // "browns both sides"

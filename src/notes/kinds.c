@@ -568,15 +568,16 @@ const struct flaw *kind_at_spot(struct fault_reader *r, const struct fault_hit *
                                 const char **place) {
     bool stuff = spot->part_to > spot->part_from && spot_is_stuff(&r->note->tokens, spot->part_from);
     const char *beside =
-        spot->where_to > spot->where_from ? fault_folded(r->note, spot->where_from, spot->where_to) : NULL;
+        spot->where_to > spot->where_from
+            ? fault_folded(r->note, spot->where_from, place_itself(r, spot->where_from, spot->where_to))
+            : NULL;
     *place = spot->part_to > spot->part_from ? fault_folded(r->note, spot->part_from, spot->part_to) : beside;
     for (size_t i = scope_sentence_start(&r->scope, hit->from); stuff && i < spot->part_from; i++)
         if (ANY(&r->note->tokens, i, "cord", "flex", "lead", "cable", "strap", "handle")) // its cloth
             beside = r->note->tokens.at[i].fold;
     if (stuff && beside) *place = arena_format(r->note->arena, "%s %s", *place, beside);
     const struct flaw *kind = kind_of_hit(r, hit, *place), *whole = stuff ? kind_of_hit(r, hit, NULL) : NULL;
-    static const char *const owns[] = {"upholstery-wear", "cord-frayed",
-                                       "strap-damage"}; // of a chair, a cord
+    static const char *const owns[] = {"upholstery-wear", "cord-frayed", "strap-damage"};
     for (size_t i = 0; whole && i < COUNT(owns); i++)
         if (text_same(whole->rule.id, owns[i])) return whole;
     return kind;

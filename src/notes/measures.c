@@ -315,6 +315,10 @@ static bool fault_before(const struct note *note, const struct group *group) {
     bool of_thing = group->count > 1 ||
                     (dimension && (text_same(dimension, "height") || text_same(dimension, "diameter") ||
                                    group->sides[0].dimension.noun));
+    enum { ACROSS_MOST = 50 }; // mm: "chip on the foot, 2 mm across"; no bowl is that small
+    const struct amount *first = &group->sides[0].amount;
+    bool across = group->to > group->from && ANY(&note->tokens, group->to - 1, "across");
+    if (group->count == 1 && across && first->value * first->unit->factor <= ACROSS_MOST) of_thing = false;
     int commas = 0;
     for (size_t k = group->from, n = 0; k > 0 && n < REACH; k--, n++) {
         enum token_stop stop = note->tokens.at[k - 1].stop;

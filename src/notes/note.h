@@ -149,6 +149,7 @@ void read_maker_marks(struct note *note); // maker_marks.c: the maker's name whe
 void read_mark_firm(struct note *note);   // mark_alone.c: the firm that a mark names; part of read_names()
 void read_thing(struct note *note);       // things.c: the type by grammar, its family, `others`
 void read_credits(struct note *note);     // credits.c: author, artist, firm, once the thing is known
+void read_model_named(struct note *note); // name_model.c: "Tamberlane Student", once the thing is known
 void read_said_of(struct note *note);     // painted.c
 void read_values(
     struct note *note); // values.c: color, material, technique, pattern, style, shape, finish, theme, size

@@ -145,3 +145,10 @@ bool spot_in_clause(const struct tokens *tokens, size_t i) {
         if (place_in_clause(tokens, at - 1) > i) return true;
     return false;
 }
+
+// "In the canvas near the strap": the canvas.
+size_t place_itself(const struct fault_reader *r, size_t from, size_t to) {
+    for (size_t i = from + 1; i < to; i++)
+        if (ANY(&r->note->tokens, i, "near", "by", "beside", "beneath", "below", "above")) return i;
+    return to;
+}

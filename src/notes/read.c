@@ -62,6 +62,7 @@ static void read_thing_and_said(struct note_half *half) {
     read_names(note);
     read_thing(note);
     read_credits(note);
+    read_model_named(note);
     settle_measures(note);
     half->mixed = read_mixed(note);
     read_included(note);

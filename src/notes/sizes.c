@@ -173,6 +173,12 @@ static size_t bed_size(struct note *note, size_t i) {
         keep(note, i, i + number.taken, note_words(note, i, i + number.taken), i, i + number.taken + 1);
         return number.taken + 1;
     }
+    if (tokens->at[i].kind == TOKEN_FIGURE && number_at(tokens, i, &number) && number.part && !*number.tail)
+        for (size_t k = i + number.taken; k < i + number.taken + 3; k++) // "3/4 student violin"
+            if (ANY(tokens, k, "violin", "cello", "viola", "guitar", "fiddle", "bass")) {
+                keep(note, i, i + number.taken, note_words(note, i, i + number.taken), i, i + number.taken);
+                return number.taken;
+            }
     for (size_t k = 0; k < COUNT(beds); k++) {
         if (beds[k][0] != tokens->at[i].fold[0]) continue;
         size_t taken = token_phrase(tokens, i, beds[k]);
@@ -314,6 +320,11 @@ static size_t other_size(struct note *note, size_t i) {
         tokens->at[i + 3].kind == TOKEN_FIGURE) {
         keep(note, i, i + 4, note_words(note, i, i + 4), i, i + 4);
         return 4;
+    }
+    if (ANY(tokens, i, "age") && i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE &&
+        strlen(tokens->at[i + 1].fold) <= 2 && is_worn(note)) { // "school blazer, age 12"
+        keep(note, i, i + 2, note_words(note, i, i + 2), i, i + 2);
+        return 2;
     }
     if (number_whole(tokens, i, &taken) > 0) {
         size_t at = i + taken + (token_is(tokens, i + taken, "-") ? 1 : 0);

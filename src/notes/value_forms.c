@@ -138,7 +138,8 @@ void value_read_forms(struct note *note) {
         const char *word = t->slip ? t->fold : utf8_fold(note->arena, note_words(note, i, i + 1));
         struct word_entry first; // "bear paw style"
         bool two = i > 0 && note->tokens.at[i - 1].stop == STOP_NONE && note_free(note, i - 1, i) &&
-                   word_at(note, i - 1, 1u << USE_THEME, &first) == 1;
+                   (word_at(note, i - 1, 1u << USE_THEME, &first) == 1 ||
+                    (token_is(&note->tokens, i - 1, "art") && ANY(&note->tokens, i, "deco", "nouveau")));
         if (two)
             word =
                 arena_format(note->arena, "%s %s", utf8_fold(note->arena, note_words(note, i - 1, i)), word);

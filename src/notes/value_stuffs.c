@@ -128,6 +128,17 @@ static bool is_sort_of(const struct note *note, size_t i) {
     return ANY(tokens, i - 1, "hard", "stiff") || ((bag || !soft) && note->fault_word[i - 1]);
 }
 
+// "A tear in the canvas near the strap", "no cracks in the leather".
+static bool is_place_of_fault(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = note->record->family;
+    if (i < 3 || !ANY(tokens, i - 2, "in", "on", "to") || !note->fault_word[i - 3] ||
+        (family && (text_same(family->rule.id, "furniture") || text_same(family->rule.id, "jewelry"))))
+        return false;
+    return standing_is_stop(note, i + 1) ||
+           ANY(tokens, i + 1, "near", "by", "at", "along", "around", "round", "but", "though", "and");
+}
+
 // "Leather stiff and cracked", "the brass has gone dull": what is wrong is said of the stuff, which no other
 // word has told. A glass, a rubber or a paper may be a part only.
 static void read_spoken_stuff(struct note *note) {
@@ -145,12 +156,17 @@ static void read_spoken_stuff(struct note *note) {
         if (text_same(note->record->attributes[i].name, "material") && !note->record->attributes[i].of)
             return;
     for (size_t i = 0; i < tokens->count; i++) {
+        bool of_part = false; // "leather case, a scuff on the leather"
+        for (size_t k = 0; k < note->record->attribute_count; k++)
+            of_part |= token_is(tokens, i, note->record->attributes[k].value);
+        if (of_part) continue;
         if (!token_among(tokens, i, whole, COUNT(whole)) || note->taken[i] != TAKEN_NOT) continue;
         size_t from = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i;
         bool opens = from == 0 || tokens->at[from - 1].stop >= STOP_CLAUSE;
         bool said = !standing_is_stop(note, i + 1) &&
                     (note->fault_word[i + 1] || token_among(tokens, i + 1, links, COUNT(links)));
-        if (!((opens && said) || is_sort_of(note, i)) || word_at(note, i, 1u << USE_MATERIAL, &entry) != 1)
+        if (!((opens && said) || is_sort_of(note, i) || (from < i && is_place_of_fault(note, i))) ||
+            word_at(note, i, 1u << USE_MATERIAL, &entry) != 1)
             continue;
         value_keep(note, "material", entry.print, NULL, i, i + 1, SURE_STATED);
         return;

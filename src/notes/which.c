@@ -40,6 +40,13 @@ size_t spot_one_of(const struct fault_reader *r, size_t i) {
     return same && !r->part[i + 1] ? i + 2 : 0;
 }
 
+// "The [clear] one", "the [tea] one", of several.
+static bool is_any_piece(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    return r->note->record->count > 1 && token_is(tokens, i + 1, "one") && tokens->at[i].kind == TOKEN_WORD &&
+           !ANY(tokens, i, "only", "same", "odd");
+}
+
 // "The pink cup", "the smaller one", at `start`.
 static bool piece_named(const struct fault_reader *r, size_t start, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -48,6 +55,7 @@ static bool piece_named(const struct fault_reader *r, size_t start, size_t i, si
     if (!token_is(tokens, start, "the")) return false;
     size_t n = word_at(r->note, start + 1, 1u << USE_COLOR, &entry), noun = start + 1 + n;
     if (!n && spot_tells_which(tokens, start + 1)) noun = start + 2;
+    if (noun == start + 1 && is_any_piece(r, start + 1)) noun = start + 2;
     if (noun == start + 1 || noun >= i) return false;
     bool one = token_is(tokens, noun, "one");
     if (!one && !noun_at(r->note, noun, &found)) return false;
@@ -69,7 +77,7 @@ static bool piece_of_many(const struct fault_reader *r, size_t start, size_t i, 
         if ((r->scope.fault[which] && !r->part[which]) || (r->scope.stance[which] & STANCE_WITHDRAWN))
             return false;
         bool opens = token_is(tokens, which - 1, "the");
-        if (!spot_tells_which(tokens, which) || !opens) continue;
+        if (!opens || !(spot_tells_which(tokens, which) || is_any_piece(r, which))) continue;
         bool one = token_is(tokens, which + 1, "one"), of = token_is(tokens, which + 1, "of");
         size_t size = strlen(tokens->at[which].fold);
         bool most = size > 5 && text_same(tokens->at[which].fold + size - 3, "est");

@@ -118,6 +118,9 @@ static const struct notes_case counted[] = {
     {"2 vases one blue one clear the blue is chipped", "2"},
     {"1,200 nails", "1200"},
     {"two field telephones with leads", "2"},
+    {"Lanterns, 3 brass ones", "3"},
+    {"Box of 78s, 23 records, dance bands", "23"},
+    {"Paperback lot, 12 sci fi", "12"},
 };
 
 static const struct notes_case uncounted[] = {
