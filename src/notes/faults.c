@@ -374,7 +374,7 @@ static void tell_unknown(struct fault_reader *r, const struct fault_hit *hit, co
 // What is denied and yet not told as not there; `elsewhere`: of a place that nobody understood.
 static bool denial_stops(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                          uint16_t stance, bool elsewhere) {
-    const char *idle = kind ? denial_idle(r, hit, kind) : NULL;
+    const char *idle = denial_idle(r, hit, kind);
     if (idle)
         leave(r, hit, idle);
     else if (fault_is_silent(kind)) // that it works, is whole or was tried is not looked for as a fault is

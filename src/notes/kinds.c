@@ -586,11 +586,11 @@ const struct flaw *kind_at_spot(struct fault_reader *r, const struct fault_hit *
 const struct flaw *kind_beside(const struct fault_reader *r, const struct fault_hit *hit,
                                const struct flaw *kind, const char *part) {
     const struct record *record = r->note->record;
-    bool told = false;
+    const struct flaw *cord = ruleset_flaw(r->note->rules, "cord-frayed");
+    bool told = false; // "cord's the old cloth kind, not frayed"
     for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from && !part; i++)
-        if (text_same(kind->rule.id, "fraying") &&
-            ANY(&r->note->tokens, i, "cord", "cord's", "flex", "cable"))
-            return ruleset_flaw(r->note->rules, "cord-frayed"); // "cord's the old cloth kind, not frayed"
+        if (cord && text_same(kind->rule.id, "fraying") && ANY(&r->note->tokens, i, "cord", "cord's", "flex"))
+            return cord;
     for (size_t i = 0; i < record->flaw_count && part; i++)
         told |=
             record->flaws[i].kind == kind && record->flaws[i].part && text_same(record->flaws[i].part, part);
