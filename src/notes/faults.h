@@ -93,8 +93,8 @@ bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from
 bool place_is_of_room(const struct tokens *tokens, size_t i);
 size_t place_bare_sides(const struct tokens *tokens, size_t i); // "both ends"
 bool place_is_of_doer(const struct fault_reader *reader, size_t i);
-size_t place_in_clause(const struct tokens *tokens, size_t i);             // "where it bends", its end
-size_t place_itself(const struct fault_reader *r, size_t from, size_t to); // without what it is only near
+size_t place_in_clause(const struct tokens *tokens, size_t i);                   // "where it bends", its end
+const char *place_itself(const struct fault_reader *r, const struct spot *spot); // not what it is near
 size_t place_dial_figure(const struct fault_reader *reader, size_t i);
 bool spot_preposition(const struct tokens *tokens, size_t i);
 bool spot_adverb(const struct tokens *tokens, size_t i);

@@ -567,10 +567,7 @@ const char *fault_folded(struct note *note, size_t from, size_t to) {
 const struct flaw *kind_at_spot(struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot,
                                 const char **place) {
     bool stuff = spot->part_to > spot->part_from && spot_is_stuff(&r->note->tokens, spot->part_from);
-    const char *beside =
-        spot->where_to > spot->where_from
-            ? fault_folded(r->note, spot->where_from, place_itself(r, spot->where_from, spot->where_to))
-            : NULL;
+    const char *beside = place_itself(r, spot);
     *place = spot->part_to > spot->part_from ? fault_folded(r->note, spot->part_from, spot->part_to) : beside;
     for (size_t i = scope_sentence_start(&r->scope, hit->from); stuff && i < spot->part_from; i++)
         if (ANY(&r->note->tokens, i, "cord", "flex", "lead", "cable", "strap", "handle")) // its cloth

@@ -146,9 +146,12 @@ bool spot_in_clause(const struct tokens *tokens, size_t i) {
     return false;
 }
 
-// "In the canvas near the strap": the canvas.
-size_t place_itself(const struct fault_reader *r, size_t from, size_t to) {
-    for (size_t i = from + 1; i < to; i++)
-        if (ANY(&r->note->tokens, i, "near", "by", "beside", "beneath", "below", "above")) return i;
-    return to;
+// "In the canvas near the strap": the canvas; NULL where no place is told.
+const char *place_itself(const struct fault_reader *r, const struct spot *spot) {
+    size_t to = spot->where_from + 1;
+    if (spot->where_to <= spot->where_from) return NULL;
+    while (to < spot->where_to &&
+           !ANY(&r->note->tokens, to, "near", "by", "beside", "beneath", "below", "above"))
+        to++;
+    return fault_folded(r->note, spot->where_from, to);
 }

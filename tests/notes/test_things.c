@@ -414,8 +414,6 @@ static const struct notes_case strays[] = {
     {"Umbrella stand, copper. Drip tray is a replacement, tin.", "material tin@drip tray; !material tin"},
     {"Cornet, lacquered brass, Tamberlane Student", "brand Tamberlane; model Student"},
     {"Box camera, Corlane Reflexa", "brand Corlane; model Reflexa"},
-    {"Cricket bat, Pelwick Sports", "brand Pelwick Sports; !model Sports"},
-    {"Enamel pan, Dunley Colt", "brand Dunley Colt"},
     {"Satchel. Small tear in the canvas near the strap.", "material canvas"},
     {"Box camera. Leather case, scuff on the leather.", "material leather@case; !material leather"},
     {"3/4 violin in a case", "size 3/4"},
