@@ -428,6 +428,10 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
     if (i > 0 && ANY(tokens, i - 1, "volume", "vol", "part") && tokens->at[i - 1].stop == STOP_NONE)
         return true; // "volume two has a torn page"
     if (i > 0 && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i - 1, "the", "its") &&
+        ANY(tokens, i + 1, "g", "oz", "lb", "mm", "cm", "kg", "ml", "inch", "in", "volt", "v", "gram",
+            "ounce"))
+        return true; // "the 2 g weight is missing"
+    if (i > 0 && tokens->at[i].kind == TOKEN_FIGURE && ANY(tokens, i - 1, "the", "its") &&
         tokens->at[i].stop == STOP_NONE && i + 2 < tokens->count && tokens->at[i + 1].kind == TOKEN_WORD &&
         !say_is_plural(tokens->at[i + 1].fold) &&
         ANY(tokens, i + 2, "is", "has", "was", "doesn't", "won't", "sticks", "needs", "isn't", "can't"))

@@ -307,7 +307,8 @@ static bool has_own_subject(const struct fault_reader *r, const struct fault_hit
     const struct tokens *tokens = &r->note->tokens;
     size_t at = hit->from;
     if (at > 0 && ANY(tokens, at, "reads", "weighs", "registers", "shows"))
-        return ANY(tokens, at - 1, "scale", "scales", "balance", "gauge", "meter", "it", "they");
+        return ANY(tokens, at - 1, "scale", "scales", "balance", "it", "they") ||
+               (ANY(tokens, at - 1, "gauge", "meter") && !r->part[at - 1]);
     if (!token_among(tokens, at, heard, sizeof heard / sizeof *heard)) return false;
     while (at > 0 && ANY(tokens, at - 1, "the", "its")) at--;
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE ||

@@ -91,7 +91,8 @@ bool spot_place_before(const struct fault_reader *reader, size_t i, size_t *from
 // places_seeming.c: a preposition at `i` with a room, or with what did it, behind it; and with an hour of a
 // dial, of which the end is returned, 0 where there is none.
 bool place_is_of_room(const struct tokens *tokens, size_t i);
-size_t place_bare_sides(const struct tokens *tokens, size_t i); // "both ends"
+const char *place_of_loss(const struct flaw *kind, const char *where); // without its "from"
+size_t place_bare_sides(const struct tokens *tokens, size_t i);        // "both ends"
 bool place_is_of_doer(const struct fault_reader *reader, size_t i);
 size_t place_in_clause(const struct tokens *tokens, size_t i);                   // "where it bends", its end
 const char *place_itself(const struct fault_reader *r, const struct spot *spot); // not what it is near

@@ -277,7 +277,11 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
         ANY(tokens, i, "bit", "bits") && i > 0 && family && text_same(family->rule.id, "tools") &&
         !ANY(tokens, i - 1, "a", "little", "wee") && tokens->at[i].stop == STOP_NONE &&
         ANY(tokens, i + 1, "is", "are", "has", "have", "snapped", "broken", "bent", "blunt", "missing");
-    if (tool) return 1; // "one bit is snapped" of a drill
+    const char *type = r->note->record->type.value;
+    tool |= token_is(tokens, i, "table") && family && text_same(family->rule.id, "tools") && i > 0 &&
+            !(type && strstr(type, "table")) &&
+            ANY(tokens, i + 1, "is", "has", "tilts", "tilt", "won't", "rusty", "insert");
+    if (tool) return 1; // "one bit is snapped" of a drill, "table has rust" of a saw
     if (n == 1 && token_is(tokens, i, "well")) n = 0;
     if (n && !amount) return n;
     if (amount) return 0;
