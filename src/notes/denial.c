@@ -347,9 +347,9 @@ static void read_behind(struct scope *s, size_t i, size_t n, enum stance stance)
 // "No bigger than a grain of salt", "no more than an inch": how much, and no denial.
 // "Doesn't zero", "stuck at zero", "zero adjuster stripped": where a scale begins, and no denial.
 static bool is_set_to_zero(const struct tokens *tokens, size_t i) {
-    static const char *const marks[] = {"adjuster", "adjustment", "adjust", "setting", "point",
-                                        "mark",     "screw",      "line",   "knob",    "reset",
-                                        "stop",     "error",      "button"};
+    static const char *const marks[] = {
+        "adjuster", "adjustment", "adjust", "setting", "point", "mark",  "screw", "line",     "knob", "reset",
+        "stop",     "error",      "button", "lever",   "key",   "wheel", "catch", "position", "end",  "pin"};
     static const char *const set[] = {"doesn't",  "doesnt", "won't", "wont",   "to",    "can't", "at",
                                       "you",      "on",     "past",  "over",   "under", "don't", "cannot",
                                       "off",      "from",   "the",   "not",    "below", "above", "its",

@@ -383,6 +383,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->noun && text_same(say_singular(note->arena, part), kind->noun)) part = NULL; // a crease
     if (part && text_same(kind->rule.id, "firing-flaw") && text_same(part, "casting"))
         part = NULL; // "a casting flaw"
+    if (part && (text_same(part, "belt") || text_same(part, "buckle")) &&
+        ANY(&note->tokens, hit->to - 1, "rash", "rub", "wear"))
+        part = NULL; // "belt rash on the back": what did it
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob
     if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&

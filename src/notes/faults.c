@@ -60,7 +60,7 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (where && (strpbrk(where, ",(") || !strncmp(where, "before ", strlen("before ")))) where = NULL;
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"
-    where = place_of_loss(kind, where);
+    if (!part) where = place_of_loss(kind, where);
     struct item_flaw *known = find_vague(note, kind, part, where, from, to);
     note_take(note, from, to, TAKEN_FLAW);
     if (known) {

@@ -236,7 +236,7 @@ static const char *const faculties[] = {
     "stop",          "trip",      "swing",     "balance",   "catch",       "go forward",   "go backward",
     "go back",       "steer",     "brake",     "freewheel", "turn over",   "idle",         "prime",
     "syphon",        "siphon",    "draw",      "vacuum",    "wind",        "return",       "reset",
-    "calibrate"};
+    "calibrate",     "ratchet",   "reverse",   "oscillate", "click",       "spark"};
 
 static const char *const denials[] = {"won't", "wont",  "doesn't", "doesnt",  "don't",
                                       "dont",  "can't", "cannot",  "refuses", "wouldn't"};

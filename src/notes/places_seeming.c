@@ -159,7 +159,7 @@ const char *place_itself(const struct fault_reader *r, const struct spot *spot) 
 // "A piece missing from one end": what is away from there is missing there.
 const char *place_of_loss(const struct flaw *kind, const char *where) {
     static const char *const leads[] = {"from the ", "from its ", "from "};
-    if (!where || !(kind->form == ABSENCE || text_same(kind->rule.id, "broken-part"))) return where;
+    if (!where || !text_same(kind->rule.id, "broken-part")) return where;
     for (size_t i = 0; i < sizeof leads / sizeof *leads; i++)
         if (!strncmp(where, leads[i], strlen(leads[i]))) return where + strlen(leads[i]);
     return where;

@@ -50,7 +50,7 @@ void spot_widen(const struct fault_reader *r, struct spot *spot) {
     size_t noun = spot->part_from - 1, start = noun;
     if (r->scope.fault[noun] || r->note->taken[noun] || tokens->at[noun].stop != STOP_NONE) return;
     if (ANY(tokens, noun, "left", "right", "front", "back", "rear", "upper", "lower", "outer", "inner",
-            "other")) {
+            "other", "first", "second", "third")) {
         spot->part_from = noun; // "the left eyepiece is hazy"
         return;
     }

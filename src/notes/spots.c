@@ -254,7 +254,8 @@ static bool part_behind(const struct fault_reader *r, const struct fault_hit *hi
     if (token_is(tokens, hit->from, "fade")) return false; // "a fade line"
     *from = hit->to;                                       // "faded gingham linings": behind what they are of
     while (*from < tokens->count && *from < hit->to + 2 && !r->part[*from] &&
-           r->note->taken[*from] == TAKEN_VALUE && tokens->at[*from].stop == STOP_NONE)
+           (r->note->taken[*from] == TAKEN_VALUE || ANY(tokens, *from, "first", "second", "third")) &&
+           tokens->at[*from].stop == STOP_NONE)
         ++*from;
     if (apart || hit->to != hit->from + 1 || *from >= tokens->count || !r->part[*from] ||
         tokens->at[hit->from].stop != STOP_NONE || spot_adverb(tokens, *from) ||

@@ -91,7 +91,8 @@ static bool is_unclouded(const struct note *note, size_t i) {
     return token_is(tokens, i, "clear") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            ANY(tokens, i - 1, "is", "are", "was", "looks", "seems", "stays", "very", "quite", "nice", "still",
                "left", "right", "one", "both", "lens", "lenses", "prisms", "optics", "view", "all", "dial",
-               "holes", "hole", "jet", "jets", "bore", "pipe", "drain", "vent", "barrel", "spout", "flue");
+               "glass", "image", "eyepiece", "eyepieces", "both", "window", "holes", "hole", "jet", "jets",
+               "bore", "pipe", "drain", "vent", "barrel", "spout", "flue");
 }
 
 // "Runs smooth", "the other straight", "fringe short at one end": how it goes, or how a part of it is.
