@@ -576,3 +576,13 @@ bool kind_is_unplated(const struct fault_reader *r) {
                                       "parts", "furniture", "clocks-watches", "lighting"};
     return is_in(r, ids, COUNT(ids)) && !kind_is_plated(r);
 }
+
+// "Cassette door": of no cassette. The name of the fitting, or the place as it is.
+const char *kind_fitting(const char *place) {
+    static const char *const fittings[] = {"door",    "flap", "hatch", "button",
+                                           "counter", "deck", "lid",   "hinge"};
+    const char *last = place ? strrchr(place, ' ') : NULL;
+    for (size_t i = 0; last && i < COUNT(fittings); i++)
+        if (text_same(last + 1, fittings[i])) return last + 1;
+    return place;
+}

@@ -254,13 +254,8 @@ static bool is_of_part(const struct fault_reader *r, const struct flaw *kind, co
     struct arena *arena = r->note->arena;
     const struct record *record = r->note->record;
     const char *type = record->type.value, *last = type ? strrchr(type, ' ') : NULL;
-    bool course = place && !strncmp(place, "where ", 6);  // "holes where the cord went": of no cord
-    const char *end = place ? strrchr(place, ' ') : NULL; // "cassette door": of no cassette
-    static const char *const fittings[] = {"door",    "flap", "hatch", "button",
-                                           "counter", "deck", "lid",   "hinge"};
-    bool fitting = false;
-    for (size_t i = 0; end && i < COUNT(fittings); i++) fitting |= text_same(end + 1, fittings[i]);
-    bool named = !course && has_part_of(arena, &kind->within, fitting ? end + 1 : place);
+    bool course = place && !strncmp(place, "where ", 6); // "holes where the cord went": of no cord
+    bool named = !course && has_part_of(arena, &kind->within, kind_fitting(place));
     bool usual = !place || is_anywhere(place); // "black round the edge" of a mirror
     for (size_t i = 0; usual && type && i < kind->within.count; i++)
         named |= text_same(last ? last + 1 : type, kind->within.at[i]);
