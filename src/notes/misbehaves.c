@@ -296,11 +296,13 @@ static size_t denied_at(const struct tokens *tokens, size_t i, enum wrong *wrong
 // A verb of one word goes on to where or what for where it is meant to do that: "slips off for cleaning".
 static bool closes(const struct tokens *tokens, size_t i, size_t words) {
     static const char *const ends[] = {
-        "and",      "but",   "when",    "if",  "under", "once",  "after",  "as",      "or",        "unless",
-        "until",    "while", "because", "so",  "now",   "every", "badly",  "all",     "sometimes", "a",
-        "slightly", "very",  "though",  "too", "still", "again", "toward", "towards", "i'd",       "i"};
-    static const char *const more[] = {"small", "thin", "anything", "fine", "at",       "in",   "on",
-                                       "with",  "some", "from",     "the",  "properly", "well", "to"};
+        "and",       "but",    "when",     "if",      "under", "once",    "after",   "as",    "or",
+        "unless",    "until",  "while",    "because", "so",    "now",     "every",   "badly", "all",
+        "sometimes", "a",      "slightly", "about",   "half",  "halfway", "near",    "part",  "partway",
+        "very",      "though", "too",      "still",   "again", "toward",  "towards", "i'd",   "i"};
+    static const char *const more[] = {"small", "thin", "anything", "fine",   "at",  "in",
+                                       "on",    "with", "some",     "from",   "the", "properly",
+                                       "well",  "to",   "any",      "anymore"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE || token_among(tokens, i, ends, COUNT(ends)))
         return true;
     if (ANY(tokens, i - 1, "buzzes", "hums", "hisses", "distorts", "crackles") &&
@@ -393,7 +395,8 @@ void read_misbehaves(struct fault_reader *r) {
         if (ANY(tokens, i, "slips", "drops", "skips") && r->part[i]) continue; // "cover slips"
         size_t n = denied_at(tokens, i, &wrong), told = n;
         if (!n) n = predicate_at(tokens, i, &wrong);
-        if (!n || !closes(tokens, i + n, told || wrong != FACULTY ? n : 1) || r->scope.stance[i] & off)
+        uint16_t against = told ? (uint16_t)(off & ~STANCE_PAST) : off; // "doesn't retract any more"
+        if (!n || !closes(tokens, i + n, told || wrong != FACULTY ? n : 1) || r->scope.stance[i] & against)
             continue;
         if (!told && r->scope.stance[i] & STANCE_DENIED && !(r->scope.cue[i] >= i && r->scope.cue[i] < i + n))
             continue;

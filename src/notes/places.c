@@ -130,6 +130,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     bool about = token_is(tokens, i, "about") && token_is(tokens, i + 1, "the") && i + 2 < tokens->count &&
                  r->part[i + 2];
     if ((!about && !spot_preposition(tokens, i)) || token_phrase(tokens, i, "at some")) return 0;
+    if (ANY(tokens, i, "on", "in", "at") && ANY(tokens, i + 1, "as", "because", "since", "when", "until"))
+        return 0; // "taped on as the clip broke"
     static const char *const idioms[] = {
         "by hand",     "by eye",        "to hand",       "at hand",       "in half",      "in two",
         "in use",      "to side",       "to end",        "in place",      "at a glance",  "in hand",

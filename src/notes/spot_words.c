@@ -283,6 +283,8 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
             ANY(tokens, i + 1, "is", "has", "tilts", "tilt", "won't", "rusty", "insert");
     if (tool) return 1; // "one bit is snapped" of a drill, "table has rust" of a saw
     if (n == 1 && token_is(tokens, i, "well")) n = 0;
+    if (n == 1 && token_is(tokens, i, "set") && ANY(tokens, i + 1, "up", "off", "fast", "solid", "hard"))
+        n = 0;
     if (n && !amount) return n;
     if (amount) return 0;
     static const char *const wells[] = {"the", "ink", "its", "a"}; // "how well it runs"
@@ -312,9 +314,10 @@ static bool is_done(const struct tokens *tokens, size_t i) {
 
 bool spot_is_stuff(const struct tokens *tokens, size_t i) {
     static const char *const stuffs[] = {
-        "paper", "leather", "leathercloth", "cloth", "oilcloth", "skin",      "linen",  "canvas",  "velvet",
-        "baize", "felt",    "hide",         "cane",  "wicker",   "parchment", "vellum", "hessian", "rush",
-        "gauze", "webbing", "cardboard",    "vinyl", "rubber",   "suede",     "mica"};
+        "paper",     "leather", "leathercloth", "cloth", "oilcloth",  "skin",    "linen",
+        "canvas",    "velvet",  "baize",        "felt",  "hide",      "cane",    "wicker",
+        "parchment", "vellum",  "hessian",      "rush",  "gauze",     "webbing", "cardboard",
+        "vinyl",     "rubber",  "suede",        "mica",  "celluloid", "rexine",  "leatherette"};
     return token_among(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs);
 }
 
