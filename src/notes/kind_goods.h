@@ -59,6 +59,4 @@ bool kind_is_wholly_lost(const struct fault_reader *reader, const struct fault_h
 bool kind_is_of_vessel(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_unplated(const struct fault_reader *reader);
 
-const char *kind_fitting(const char *place); // of "cassette door" the door
-
 #endif
