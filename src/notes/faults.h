@@ -72,8 +72,8 @@ const struct flaw *kind_beside(const struct fault_reader *reader, const struct f
 
 // Is it the kind's own noun or adjective, whole: "blade wear", "sticker or price residue"? No part of it is
 // then the part of the thing, and no word of it a degree.
-const char *kind_fitting(const char *place); // kind_goods.c: of "cassette door" the door
 bool kind_is_whole(const struct fault_reader *reader, const struct flaw *kind, const struct fault_hit *hit);
+const char *kind_fitting(const char *place); // kind_goods.c: of "cassette door" the door
 bool kind_can_be(const struct fault_reader *reader, const struct flaw *kind, const char *place);
 // The same for the words [from, to) of a pattern: what their sentence names counts too.
 bool kind_fits_words(const struct fault_reader *reader, const struct flaw *kind, size_t from, size_t to);

@@ -128,8 +128,23 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     if (text_same(kind->rule.id, "upholstery-wear") && place && strstr(place, "webbing") && family &&
         text_same(family->rule.id, "sports"))
         return ruleset_flaw(r->note->rules, "broken-part"); // of a snowshoe
-    static const char *const metals[] = {"ferrule", "ferrules", "collar", "socket", "tang"};
-    if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, metals, COUNT(metals)))
+    static const char *const elastics[] = {"hose",   "hoses",  "line",    "lines",
+                                           "tubing", "gaiter", "gaiters", "belt"};
+    if (text_same(kind->rule.id, "wood-split") && place && kind_names_one(place, elastics, COUNT(elastics)))
+        return ruleset_flaw(r->note->rules, "rubber-perished"); // "fuel line split"
+    static const char *const metals[] = {"ferrule", "ferrules", "collar", "socket",  "tang",    "collet",
+                                         "collets", "chuck",    "jaw",    "jaws",    "casting", "castings",
+                                         "bracket", "nut",      "bush",   "coupler", "clamp",   "housing",
+                                         "nozzle",  "pipe",     "tube",   "washer",  "cap"};
+    static const char *const grips[] = {"grip", "grips", "handgrip", "casing", "insulation"};
+    const struct flaw *wood = ruleset_flaw(r->note->rules, "wood-split");
+    bool grain = false; // "grip split along the grain"
+    for (size_t i = hit->from; i < hit->to + 4 && i < tokens->count; i++)
+        grain |= token_is(tokens, i, "grain");
+    bool bare = !grain && place && wood && kind == wood && !kind_is_of_material(r, wood, place) &&
+                !wood_before(r, hit) && !is_rubber(r, place) &&
+                kind_names_one(place, grips, COUNT(grips)); // of pliers
+    if (bare || (kind == wood && place && kind_names_one(place, metals, COUNT(metals))))
         return ruleset_flaw(r->note->rules, "crack");
     if (text_same(kind->rule.id, "foxing") && family &&
         (text_same(family->rule.id, "linens") || text_same(family->rule.id, "clothing")) &&
@@ -177,6 +192,7 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
     if (perished) return perished;
     // "Stiff and cracked": what perishes is of rubber, and leather cracks
     bool elastic = ANY(&r->note->tokens, hit->from, "elastic", "elastics", "rubber");
+    for (size_t i = hit->from; i < hit->to; i++) elastic |= ANY(&r->note->tokens, i, "worn"); // a washer
     const struct flaw *leather =
         text_same(id, "rubber-perished") && !elastic && !is_rubber(r, place) && of_leather(r)
             ? ruleset_flaw(r->note->rules, "leather-crack")

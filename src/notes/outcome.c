@@ -318,6 +318,7 @@ static size_t token_before(const struct note *note, struct note_span span) {
 static void settle_strings(struct note *note) {
     const char *type = note->record->type.value;
     const struct flaw *frayed = ruleset_flaw(note->rules, "fraying"),
+                      *perished = ruleset_flaw(note->rules, "rubber-perished"),
                       *accessory = ruleset_flaw(note->rules, "missing-accessory");
     bool mains = type && (strstr(type, "valve") || strstr(type, "wireless") || strstr(type, "television"));
     for (size_t i = 0; frayed && accessory && i < note->record->flaw_count; i++) {
@@ -330,6 +331,10 @@ static void settle_strings(struct note *note) {
             flaw->part = arena_format(note->arena, "%s cord", note->tokens.at[before].fold);
             note_take(note, before, before + 1, TAKEN_FLAW);
         }
+        const struct family *family = note->record->family;
+        if (perished && is_kind(flaw, "cord-frayed") && has_word(note, flaw->span, "cords") && family &&
+            (text_same(family->rule.id, "music") || text_same(family->rule.id, "furniture")))
+            flaw->kind = perished; // "cords perished" of a vibraphone
         if (mains && is_kind(flaw, "missing-battery-cover") && !has_word(note, flaw->span, "battery") &&
             flaw->part)
             flaw->kind = accessory;
