@@ -237,6 +237,27 @@ static bool is_of_made_box(const struct fault_reader *r, const struct phrase_hit
     return false;
 }
 
+// "Case lid split and strap missing": the strap is what is missing, for of the lid something was said.
+static bool is_of_next_part(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!hit->near || hit->flaw->form != ABSENCE || hit->to < hit->from + 4 ||
+        !ANY(tokens, hit->to - 1, "missing", "gone", "lost"))
+        return false;
+    size_t last = hit->to - 2; // the part before "missing", "are missing"
+    while (last > hit->from + 2 &&
+           ANY(tokens, last, "is", "are", "both", "also", "now", "all", "has", "have"))
+        last--;
+    if (last < hit->from + 2 || !ANY(tokens, last - 1, "and", "&") || tokens->at[last].kind != TOKEN_WORD ||
+        ANY(tokens, last, "long", "is", "are", "now", "also"))
+        return false;
+    if (last == hit->from + 2) return true; // "lid and key missing": two, which a list tells
+    for (size_t i = hit->from + 1; i < last - 1; i++)
+        if (ANY(tokens, i, "split", "cracked", "chipped", "bent", "loose", "broken", "torn", "worn", "dented",
+                "rusty", "scratched", "stained", "stiff", "is", "has", "are", "snapped", "warped", "stuck"))
+            return true;
+    return false;
+}
+
 // "Ring at the top is bent": of a ring, and not of a mark.
 static bool is_of_bent_ring(const struct fault_reader *r, size_t i) {
     const struct phrase_hits *hits = &r->note->hits;
@@ -305,7 +326,7 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
-        if (is_of_made_box(r, hit) || is_of_bent_ring(r, i)) continue;
+        if (is_of_made_box(r, hit) || is_of_bent_ring(r, i) || is_of_next_part(r, hit)) continue;
         if (gather_means_other(r, hit) || fault_is_symptom(r, hit)) continue;
         if (!hit->near && hit->to <= hit->from + 2 && spot_made_hole(&r->note->tokens, hit->to - 1)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;

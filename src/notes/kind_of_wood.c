@@ -201,9 +201,9 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
     bool named = text_same(id, "leather-crack") && wood_before(r, hit); // "wood has a split" of a clog
     static const char *const tied[] = {"roll",   "tie",   "ties", "rope",    "ropes", "cord", "cords", "sash",
                                        "string", "thong", "net",  "webbing", "sling", "sail", "tapes"};
-    static const char *const legs[] = {"leg",   "legs",  "tread",   "treads",  "post",
-                                       "posts", "sill",  "gunwale", "transom", "keel",
-                                       "stem",  "shaft", "shafts",  "rail",    "rails"};
+    static const char *const legs[] = {"frame",  "frames", "beam",   "beams", "leg",     "legs",    "tread",
+                                       "treads", "post",   "posts",  "sill",  "gunwale", "transom", "keel",
+                                       "stem",   "shaft",  "shafts", "rail",  "rails"};
     if ((text_same(id, "fabric-weak") || text_same(id, "rust")) && is_rotten(&r->note->tokens, hit) &&
         (is_wooden(r, place) || kind_is_all_wood(r) ||
          (place &&

@@ -423,6 +423,7 @@ const char *lacking_kind(const char *part, const char *family) {
     static const struct {
         const char *kind, *families, *words;
     } owned[] = {
+        {"missing-cord", " electrical tools lighting ", " cord flex cable "},
         {"missing-jacket", " books ", " wrapper dustwrapper dustcover dj dw "},
         {"missing-tag", " clothing linens bags footwear ", " label tag "},
         {"stone-missing", " jewelry ",

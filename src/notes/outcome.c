@@ -335,6 +335,11 @@ static void settle_strings(struct note *note) {
         if (perished && is_kind(flaw, "cord-frayed") && has_word(note, flaw->span, "cords") && family &&
             (text_same(family->rule.id, "music") || text_same(family->rule.id, "furniture")))
             flaw->kind = perished; // "cords perished" of a vibraphone
+        bool bound = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "media") ||
+                                text_same(family->rule.id, "paper") || text_same(family->rule.id, "music"));
+        if (family && !bound && is_kind(flaw, "missing-jacket") && flaw->part &&
+            text_same(flaw->part, "cover"))
+            flaw->kind = accessory; // of an engine
         if (mains && is_kind(flaw, "missing-battery-cover") && !has_word(note, flaw->span, "battery") &&
             flaw->part)
             flaw->kind = accessory;
