@@ -314,10 +314,9 @@ static bool is_done(const struct tokens *tokens, size_t i) {
 
 bool spot_is_stuff(const struct tokens *tokens, size_t i) {
     static const char *const stuffs[] = {
-        "paper",     "leather", "leathercloth", "cloth", "oilcloth",  "skin",    "linen",
-        "canvas",    "velvet",  "baize",        "felt",  "hide",      "cane",    "wicker",
-        "parchment", "vellum",  "hessian",      "rush",  "gauze",     "webbing", "cardboard",
-        "vinyl",     "rubber",  "suede",        "mica",  "celluloid", "rexine",  "leatherette"};
+        "paper", "leather", "leathercloth", "cloth", "oilcloth", "skin",      "linen",  "canvas",   "velvet",
+        "baize", "felt",    "hide",         "cane",  "wicker",   "parchment", "vellum", "hessian",  "rush",
+        "gauze", "webbing", "cardboard",    "vinyl", "rubber",   "suede",     "mica",   "celluloid"};
     return token_among(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs);
 }
 
