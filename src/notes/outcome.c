@@ -337,9 +337,20 @@ static void settle_strings(struct note *note) {
             flaw->kind = perished; // "cords perished" of a vibraphone
         bool bound = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "media") ||
                                 text_same(family->rule.id, "paper") || text_same(family->rule.id, "music"));
-        if (family && !bound && is_kind(flaw, "missing-jacket") && flaw->part &&
-            text_same(flaw->part, "cover"))
-            flaw->kind = accessory; // of an engine
+        bool machine =
+            family && (text_same(family->rule.id, "tools") || text_same(family->rule.id, "parts") ||
+                       text_same(family->rule.id, "electrical"));
+        bool cover = flaw->part && text_same(flaw->part, "cover") &&
+                     ((is_kind(flaw, "missing-jacket") && family && !bound) ||
+                      (is_kind(flaw, "missing-lid") && machine));
+        if (cover) flaw->kind = accessory; // "magneto cover is missing": of an engine
+        if (cover && before < note->tokens.count && note->tokens.at[before].kind == TOKEN_WORD &&
+            note->tokens.at[before].stop == STOP_NONE &&
+            !ANY(&note->tokens, before, "the", "its", "a", "no", "one", "and", "but", "with", "missing",
+                 "of")) {
+            flaw->part = arena_format(note->arena, "%s cover", note->tokens.at[before].fold);
+            note_take(note, before, before + 1, TAKEN_FLAW);
+        }
         if (mains && is_kind(flaw, "missing-battery-cover") && !has_word(note, flaw->span, "battery") &&
             flaw->part)
             flaw->kind = accessory;
