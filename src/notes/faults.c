@@ -539,8 +539,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }
 
-// "Cracked ice pattern", "rust remover": a word of a fault in a name or a turn of speech that is none. One
-// telling a word; where it became a flaw of another kind there is nothing to tell.
+// "Cracked ice pattern", "rust remover": a word of a fault in a name that is none. One telling a word.
 static void tell_barred(struct fault_reader *r) {
     struct note *note = r->note;
     size_t told = 0;
