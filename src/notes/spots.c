@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// "Chip on the rim", "on the rim there is a chip", "the handle is cracked", "lid chipped", "inside is rusty".
-// A preposition makes a place; a part that is the subject of the fault is the part.
+// "Chip on the rim", "lid chipped": a preposition makes a place; the subject of the fault is the part.
 #include <string.h>
 
 #include "notes/any.h"
