@@ -10,6 +10,7 @@
 
 #include "notes/any.h"
 #include "notes/place.h"
+#include "notes/unsure.h"
 #include "text/order.h"
 
 static bool is_firm(const struct note *note, size_t i) {
@@ -163,6 +164,7 @@ void read_mark_firm(struct note *note) {
             struct value *value = note_attribute(note);
             *value = (struct value){.name = "brand",
                                     .value = arena_string(note->arena, note_words(note, begin, end)),
+                                    .sure = unsure_behind(note, to) ? SURE_GUESS : SURE_STATED,
                                     .span = note_span_of(note, begin, end)};
             note_reading(note, begin, end, arena_format(note->arena, "brand %s", value->value),
                          "a firm in a mark");

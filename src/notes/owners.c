@@ -304,6 +304,62 @@ static void read_titled(struct note *note, size_t i) {
     keep_back(note, i, to, i + 1, i + 2);
 }
 
+// Initials from token `i` on, with the surname in capitals that may follow: "H.M.B.", "L. PELWICK".
+static size_t initials_end(const struct tokens *tokens, size_t i) {
+    enum { DOTTED_MOST = 6 };
+    size_t at = i, letters = 0;
+    while (at < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].capital) {
+        bool dotted = strchr(tokens->at[at].fold, '.') && strlen(tokens->at[at].fold) <= DOTTED_MOST;
+        if (!dotted && tokens->at[at].to - tokens->at[at].from != 1) break;
+        letters += dotted ? 2 : 1;
+        at++;
+        if (token_is(tokens, at, ".") && tokens->at[at].joined) at++;
+    }
+    if (letters == 0) return i;
+    bool surname = at < tokens->count && tokens->at[at].kind == TOKEN_WORD && tokens->at[at].capitals &&
+                   tokens->at[at].to - tokens->at[at].from > 2 && !firm_word(tokens, at) &&
+                   !ANY(tokens, at + 1, "&", "and", "co", "ltd", "bros");
+    if (surname) return at + 1;
+    return letters > 1 && at > i + 1 ? at : letters > 1 ? i + 1 : i;
+}
+
+// What somebody packs what is theirs into.
+static bool is_luggage(const struct note *note) {
+    static const char *const goods[] = {"trunk",  "locker", "suitcase", "footlocker", "kitbag",  "satchel",
+                                        "valise", "chest",  "hamper",   "rucksack",   "holdall", "knapsack",
+                                        "duffel", "case",   "toolbox",  "haversack"};
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
+    return false;
+}
+
+// "Stenciled on the front: L. PELWICK", "H.M.B. painted on one end" of a trunk: whose it was.
+static void read_lettered(struct note *note, size_t i) {
+    static const char *const ways[] = {"stenciled", "stencilled", "painted", "lettered", "burned", "burnt"};
+    static const char *const skips[] = {"in", "white", "black", "red", "yellow", "gold", "is", "with", ":"};
+    const struct tokens *tokens = &note->tokens;
+    if (note->tokens.shouts || !token_among(tokens, i, ways, COUNT(ways)) || !is_luggage(note)) return;
+    size_t from = i + 1, before = i;
+    const char *where = NULL;
+    while (token_among(tokens, from, skips, COUNT(skips))) from++;
+    from += place_at(note, from, &where);
+    while (token_among(tokens, from, skips, COUNT(skips))) from++;
+    size_t to = from < tokens->count ? initials_end(tokens, from) : from;
+    if (to > from) {
+        size_t told = note->record->flaw_count;
+        keep_back(note, from, to, i, i + 1);
+        if (note->record->flaw_count > told && where && !note->record->flaws[told].where)
+            note->record->flaws[told].where = utf8_fold(note->arena, where);
+        note_take(note, i, from, TAKEN_ASIDE); // told
+        return;
+    }
+    for (size_t k = i > 6 ? i - 6 : 0; k < before; k++)
+        if (initials_end(tokens, k) == before) {
+            keep_back(note, k, before, i, i + 1);
+            return;
+        }
+}
+
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
@@ -320,5 +376,6 @@ void read_owners(struct note *note) {
         read_spelled(note, i);
         read_surname(note, i);
         read_titled(note, i);
+        read_lettered(note, i);
     }
 }

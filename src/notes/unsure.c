@@ -26,7 +26,8 @@ static bool is_phrase(const struct tokens *tokens, size_t i) {
         "feel of",       "look of",       "listed as",    "may be",      "may have been", "may well be",
         "can't prove",   "can't swear",   "don't know",   "meant to be", "no idea",       "not certain",
         "not sure",      "passed off as", "said it was",  "said to be",  "says it's",     "sold as",
-        "sold to me as", "story says",    "suggested it", "taken for",   "took it for"};
+        "sold to me as", "story says",    "suggested it", "taken for",   "took it for",   "i read it as",
+        "looks to say"};
     return token_first(tokens, i, phrases, COUNT(phrases)) != 0;
 }
 
@@ -58,6 +59,12 @@ bool unsure_before(const struct note *note, size_t from) {
 bool unsure_behind(const struct note *note, size_t to) {
     static const char *const phrases[] = {"?",
                                           "allegedly",
+                                          "but don't quote me",
+                                          "don't quote me",
+                                          "but that may not be",
+                                          "but it may not be",
+                                          "but that might not be",
+                                          "but it might not be",
                                           "fairly sure",
                                           "i'm almost sure",
                                           "i'm fairly sure",

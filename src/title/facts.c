@@ -295,9 +295,8 @@ static bool says_doubted(const struct phrase_maker *m, const char *text) {
     const char *low = utf8_fold(m->arena, text);
     for (size_t i = 0; i < m->record->attribute_count; i++) {
         const struct value *value = &m->record->attributes[i];
-        if (!strcmp(value->name, "material") && value->sure != SURE_STATED &&
-            strstr(low, utf8_fold(m->arena, value->value)))
-            return true;
+        bool told = !strcmp(value->name, "material") || !strcmp(value->name, "brand");
+        if (told && value->sure != SURE_STATED && strstr(low, utf8_fold(m->arena, value->value))) return true;
     }
     return false;
 }
@@ -312,7 +311,7 @@ static bool is_size_told(struct phrase_maker *m, const char *mark) {
 
 static const char *why_no_title(struct phrase_maker *m, const char *mark) {
     if (strlen(mark) > 40) return "a long inscription is quoted in the description";
-    if (says_doubted(m, mark)) return "the mark says a material that is not certain";
+    if (says_doubted(m, mark)) return "the mark says what is not certain";
     if (is_year_told(m->record, mark)) return "the same year stands in the title as the date";
     if (told_is_owners(m->record, mark)) return "initials of an owner are told in the disclosure";
     return is_size_told(m, mark) ? "the size stands in the title as the size" : NULL;
