@@ -131,9 +131,16 @@ void fault_drop_means(const struct fault_reader *r, const struct fault_hit *hit,
         spot->part_from = spot->part_to = 0;
 }
 
+// "I did wipe it down", "gave it a wipe": done before it was sold.
+static bool is_wiped_by_seller(const struct tokens *tokens, const struct fault_hit *hit) {
+    if (hit->kinds[0]->class != CLASS_DIRT || hit->from == 0) return false;
+    return ANY(tokens, hit->from, "wipe", "wiped", "dusted") &&
+           ANY(tokens, hit->from - 1, "i", "did", "we", "i've", "we've", "just");
+}
+
 bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     return moves_by_design(r, hit) || is_repair_of_paper(r, hit) || is_state_of_keeping(tokens, hit) ||
            is_top_of(r, hit) || is_ground_by_maker(r, hit) || is_ran_over(r, hit) ||
-           is_sound_of_alarm(r, hit);
+           is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit);
 }

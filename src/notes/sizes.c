@@ -106,7 +106,13 @@ static size_t mended_size(const struct note *note, size_t i) {
 static size_t size_word(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "size", "sz", "sizes")) return 0;
+    if (i > 0 && token_is(tokens, i, "size") && ANY(tokens, i - 1, "half") && note_free(note, i - 1, i + 1) &&
+        tokens->at[i - 1].stop == STOP_NONE) { // "student violin, half size"
+        keep(note, i - 1, i, note_words(note, i - 1, i), i - 1, i + 1);
+        return 1;
+    }
     size_t at = i + 1;
+    if (token_is(tokens, at, ".") && tokens->at[at].stop >= STOP_SENTENCE) return 0;
     if (token_is(tokens, at, ".") || token_is(tokens, at, ":")) at++;
     if (ANY(tokens, at, "is", "says", "a", "about", "marked", "of")) at++;
     if (at != i + 1 && ANY(tokens, i + 1, "of", "a")) return 0;
