@@ -129,6 +129,7 @@ static bool others_at(const struct note *note, size_t i, struct tally *tally) {
         return false;
     bool lot =
         ANY(tokens, i - 2, "lot", "bundle", "collection") && !note->fault_word[at] &&
+        !count_plural(note, at) &&
         !ANY(tokens, at, "inches", "in", "cm", "mm", "ft", "feet", "lbs", "lb", "oz", "of", "are", "have");
     bool same = ANY(tokens, at, "records", "discs", "clubs", "books", "pieces", "items", "volumes", "cards",
                     "prints", "slides", "tapes", "sheets", "issues", "copies") &&
