@@ -46,6 +46,10 @@ static struct window window_of(const struct fault_reader *r, const struct fault_
     while (w.from > 0 && hit->from - w.from < REACH_BEFORE && tokens->at[w.from - 1].stop < STOP_CLAUSE &&
            !is_other(r, hit, NULL, w.from - 1))
         w.from--;
+    bool other =
+        w.from > 0 && tokens->at[w.from - 1].stop < STOP_CLAUSE && is_other(r, hit, NULL, w.from - 1);
+    for (size_t i = hit->from; other && i > w.from; i--)
+        if (ANY(tokens, i - 1, "and", "but")) w.from = i; // "stains [all over] and initials": of the stains
     while (w.to < tokens->count && w.to - hit->to < REACH_BEHIND && tokens->at[w.to].stop < STOP_SENTENCE &&
            !is_other(r, hit, kind, w.to) &&
            !(tokens->at[w.to].stop != STOP_NONE &&

@@ -240,6 +240,7 @@ static const struct notes_case dimensions[] = {
     {"hamper eleven inches deep inside", "depth 11 in"},
     {"picnic hamper, holds four plates and four cups", ""},
     {"oil can, pint size", "capacity 1 pt"},
+    {"set of 7 weights. The 4 oz one is odd", ""},
     {"glass bowl. Small chip on the foot, about 2 mm across", ""},
     {"rope, blue, 50 m", "size=50 m"},
 };
