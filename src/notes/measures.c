@@ -473,7 +473,7 @@ static size_t read_at(struct note *note, size_t i, struct carry *carry) {
     struct group group;
     if (!group_at(note, i, &group) || !note_free(note, i, group.to)) return i + 1;
     if (measure_keep_glasses(note, &group) || measure_is_price(note, &group)) return group.to;
-    if (group.count == 1 && note->record->count > 1 && ANY(&note->tokens, group.to, "one", "ones"))
+    if (group.count == 1 && ANY(&note->tokens, group.to, "one", "ones"))
         return group.to; // "the 4 oz one": which of them
     // "About 18 in tall and 13 wide"
     bool joined = carry->about && carry->end + 1 == group.from && ANY(&note->tokens, carry->end, "and", "&");
