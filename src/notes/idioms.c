@@ -114,7 +114,9 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
                                            "converter", "treatment", "inhibitor"};
     if (token_is(tokens, i, "rust") && token_among(tokens, i + n, removers, COUNT(removers))) return true;
     if (token_is(tokens, i, "crystal") && token_is(tokens, i + n, "clear")) return true;
-    if (n == 1 && token_is(tokens, i, "clear") && i > 0 && token_is(tokens, i - 1, "crystal")) return true;
+    if (n == 1 && token_is(tokens, i, "clear") && i > 0 && token_is(tokens, i - 1, "crystal") &&
+        (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE || tokens->at[i + 1].stop != STOP_NONE))
+        return true;
     if (token_is(tokens, i, "china") && token_among(tokens, i + n, holders, COUNT(holders))) return true;
     return use == USE_MATERIAL && token_among(tokens, i + n, tones, COUNT(tones));
 }

@@ -80,6 +80,7 @@ static size_t subject_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t at = i;
     bool article = AMONG(tokens, at, articles);
+    if (token_is(tokens, i, "size")) return 0; // "3/4 size needs new hair"
     if (token_is(tokens, i, "that") && ANY(tokens, i + 1, "matter", "matters", "show", "bother")) return 0;
     at += article;
     if (article && token_is(tokens, at, "of") && token_is(tokens, at + 1, "them")) {
