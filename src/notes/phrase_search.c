@@ -289,6 +289,7 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
     s->unless_count = s->barred_room = 0;
     s->room = s->unless_room = ROOM_AT_FIRST;
     s->found.group = 0;
+    static const struct bucket none = {0};
     const struct phrase_word *word = words->at;
     // Behind the last is one of zeros.
     for (uint64_t first; (first = word->hash) != 0; word++) {
@@ -298,7 +299,7 @@ static void search_words(struct arena *arena, const struct phrases *phrases, con
         if (!(more | one)) continue;
         uint64_t third = spoken_bit(word[2].hash);
         size_t i = (size_t)(word - words->at);
-        const struct bucket *longest = NULL, *longer = NULL, *single = NULL;
+        const struct bucket *longest = &none, *longer = &none, *single = &none;
         unsigned of_longest = 0, of_longer = 0, of_single = 0;
         if (more) {
             longer = bucket_of(phrases, two);

@@ -77,6 +77,7 @@ static int phrase_order(const void *a, const void *b) {
 }
 
 static void sort(struct arena *arena, struct phrases *p) {
+    if (!p->at) return; // no phrases
     struct sortable *all = arena_array(arena, p->count + 1, sizeof *all);
     for (size_t i = 0; i < p->count; i++) all[i] = (struct sortable){key_of(p, &p->at[i]), p->at[i]};
     if (p->count) qsort(all, p->count, sizeof *all, phrase_order);
@@ -100,12 +101,12 @@ static void lead_to_third(struct phrases *p, const uint64_t *words) {
 
 static void index_buckets(struct arena *arena, struct phrases *p) {
     size_t keys = p->count + p->opening_count;
-    for (size_t i = 0; i < p->count; i++) keys += p->at[i].count > 2; // what leads to it
+    for (size_t i = 0; p->at && i < p->count; i++) keys += p->at[i].count > 2; // what leads to it
     p->mask = 15;
     // They share some; a look is short where two of three are free.
     while (p->mask < 2 * keys) p->mask = p->mask * 2 + 1;
     p->buckets = arena_array(arena, p->mask + 1, sizeof *p->buckets);
-    for (size_t from = 0, to; from < p->count; from = to) {
+    for (size_t from = 0, to; p->at && from < p->count; from = to) {
         const struct phrase *first = &p->at[from];
         uint64_t key = key_of(p, first);
         size_t said = from;
