@@ -575,8 +575,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n && !(n = pieces_told_apart(tokens, hit->to, of))) n = count_said_again(r, hit);
     if (!n && hit->kinds[0]->form == FAULT) n = pieces_number_named(tokens, hit->to);
     if (!n && !(n = places_behind(tokens, hit->to))) n = places_in(r, hit->to);
-    if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice"))
-        n = 2; // "chipped twice on the edge"
+    if (!n && hit->kinds[0]->form == FAULT && ANY(tokens, hit->to, "twice")) n = 2; // "chipped twice"
     for (size_t k = hit->from + 1; !n && hit->kinds[0]->form == ABSENCE && k + 1 < hit->to; k++)
         if (ANY(tokens, k, "both") && r->part[k - 1]) n = 2; // "badges both missing"
     bool both = hit->kinds[0]->form == ABSENCE && token_is(tokens, hit->to, "both");
@@ -589,6 +588,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT && !share_behind(r, hit->to, &share)) n = number_apart(r, hit->to);
     if (!n) n = places_named(r, hit);
+    if (n && !*of) *of = pieces_some_of(r, hit);
     if (n) return n;
     if ((n = number_opening(r, hit)) != 0 || (n = pieces_on_number(r, hit)) != 0) return n;
     bool phrase = hit->to > hit->from + 1 && r->part[hit->from];

@@ -92,3 +92,11 @@ bool pieces_is_extent(const struct tokens *tokens, size_t i) {
     return pieces_is_time(tokens, i) ||
            ANY(tokens, i, "inch", "inches", "in", "ft", "cm", "mm", "oz", "lb", "lbs");
 }
+
+// "Some cracked, maybe six": six of as many as there are.
+int pieces_some_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool some = hit->from > 0 && tokens->at[hit->from - 1].stop == STOP_NONE &&
+                ANY(tokens, hit->from - 1, "some", "few", "several", "most", "others");
+    return some && r->note->record->count > 1 && degree_is_state(r, hit) ? r->note->record->count : 0;
+}
