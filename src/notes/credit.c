@@ -113,21 +113,3 @@ bool name_is_stuff(const struct note *note, size_t from, size_t to) {
         return false;
     return to >= tokens->count || tokens->at[to].stop != STOP_NONE || !tokens->at[to].capital;
 }
-
-// "Tamsworth Student", "Corven Popular": behind a made-up name the model that its maker calls so.
-bool name_is_grade(const struct note *note, size_t i) {
-    static const char *const words[] = {
-        "student",      "junior",  "senior",  "major",     "minor",     "standard",  "deluxe",
-        "master",       "super",   "special", "popular",   "universal", "portable",  "compact",
-        "professional", "classic", "royal",   "imperial",  "ranger",    "pioneer",   "courier",
-        "colt",         "cadet",   "scout",   "champion",  "monarch",   "regent",    "viscount",
-        "ambassador",   "consul",  "giant",   "rapid",     "express",   "prefect",   "premier",
-        "supreme",      "elite",   "regal",   "household", "tourist",   "traveller", "traveler",
-        "sports",       "concert", "artist",  "companion", "commander", "captain"};
-    const struct tokens *tokens = &note->tokens;
-    return i > 0 && i < tokens->count && token_among(tokens, i, words, COUNT(words)) &&
-           tokens->at[i].capital && !tokens->flat && !tokens->shouts && note->book &&
-           tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
-           tokens->at[i - 1].capital && !english_at(note, i - 1) &&
-           !(i + 1 < tokens->count && (tokens->at[i + 1].capital || tokens->at[i + 1].kind == TOKEN_FIGURE));
-}

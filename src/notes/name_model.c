@@ -39,28 +39,60 @@ static bool is_of_firm(const struct tokens *tokens, size_t i) {
                "van", "von", "of", "the", ".", "mill", "mills", "forge", "street", "road");
 }
 
+// "Tamsworth Student", "Corven Popular": behind a made-up name the model that its maker calls so.
+static bool name_is_grade(const struct note *note, size_t i) {
+    static const char *const words[] = {
+        "student",      "junior",  "senior",  "major",     "minor",     "standard",  "deluxe",
+        "master",       "super",   "special", "popular",   "universal", "portable",  "compact",
+        "professional", "classic", "royal",   "imperial",  "ranger",    "pioneer",   "courier",
+        "colt",         "cadet",   "scout",   "champion",  "monarch",   "regent",    "viscount",
+        "ambassador",   "consul",  "giant",   "rapid",     "express",   "prefect",   "premier",
+        "supreme",      "elite",   "regal",   "household", "tourist",   "traveller", "traveler",
+        "sports",       "concert", "artist",  "companion", "commander", "captain"};
+    const struct tokens *tokens = &note->tokens;
+    return i > 0 && i < tokens->count && token_among(tokens, i, words, COUNT(words)) &&
+           tokens->at[i].capital && !tokens->flat && !tokens->shouts && note->book &&
+           tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
+           tokens->at[i - 1].capital && !english_at(note, i - 1) &&
+           !(i + 1 < tokens->count && (tokens->at[i + 1].capital || tokens->at[i + 1].kind == TOKEN_FIGURE));
+}
+
+// The words behind the maker's name are its model; those within it are no longer the maker's.
+static void name_model(struct note *note, size_t from, size_t at, size_t to) {
+    struct value *model = note_attribute(note);
+    struct value *brand = value_named(note->record, "brand"); // it may have moved
+    *model = (struct value){.name = "model",
+                            .value = arena_string(note->arena, note_words(note, at, to)),
+                            .sure = brand->sure,
+                            .span = note_span_of(note, at, to)};
+    brand->value = arena_string(note->arena, note_words(note, from, at));
+    brand->span = note_span_of(note, from, at);
+    note_reading(note, at, to, arena_format(note->arena, "model %s", model->value),
+                 "a name behind the maker's");
+}
+
 void read_model_named(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     struct record *record = note->record;
-    struct value *brand = value_named(record, "brand");
-    if (!brand || !brand->span.to || value_named(record, "model") || !is_modelled(note)) return;
+    const struct value *brand = value_named(record, "brand");
+    if (!brand || !brand->span.to || value_named(record, "model")) return;
     size_t from = token_at_byte(tokens, brand->span.from), to = from;
-    while (to < tokens->count && tokens->at[to].from < brand->span.to) {
+    for (; to < tokens->count && tokens->at[to].from < brand->span.to; to++)
         if (tokens->at[to].kind != TOKEN_WORD || (to > from && is_of_firm(tokens, to))) return;
-        to++;
+    if (to == from + 1 && note_free(note, to, to + 1) && name_is_grade(note, to)) {
+        note_take(note, to, to + 1, TAKEN_VALUE);
+        name_model(note, from, to, to + 1);
+        return;
     }
-    if (to < from + 2 || to > from + 3 || tokens->at[from].to - tokens->at[from].from < 4) return;
+    if (to == from + 2 && name_is_grade(note, from + 1)) {
+        name_model(note, from, from + 1, to);
+        return;
+    }
+    if (!is_modelled(note) || to < from + 2 || to > from + 3 ||
+        tokens->at[from].to - tokens->at[from].from < 4)
+        return;
     bool camera = text_same(record->family->rule.id, "cameras");
     if (!camera && !english_at(note, from + 1)) return;
     if (english_at(note, from)) return; // a name made of plain words is one
-    struct value *model = note_attribute(note);
-    brand = value_named(record, "brand"); // it may have moved
-    *model = (struct value){.name = "model",
-                            .value = arena_string(note->arena, note_words(note, from + 1, to)),
-                            .sure = brand->sure,
-                            .span = note_span_of(note, from + 1, to)};
-    brand->value = arena_string(note->arena, note_words(note, from, from + 1));
-    brand->span = note_span_of(note, from, from + 1);
-    note_reading(note, from + 1, to, arena_format(note->arena, "model %s", model->value),
-                 "a name behind the maker's");
+    name_model(note, from, from + 1, to);
 }

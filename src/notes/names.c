@@ -317,10 +317,6 @@ static size_t issue_end(const struct note *note, size_t i) {
 
 static void read_model_behind(struct note *note, size_t to, enum sure sure) {
     if (read_model_called(note, to, sure)) return;
-    if (to > 0 && !has(note, "model") && note_free(note, to, to + 1) && name_is_grade(note, to)) {
-        add(note, "model", to, to + 1, sure); // "Tamsworth Student"
-        return;
-    }
     size_t issue = issue_end(note, to);
     if (issue > to && !has(note, "model")) {
         add(note, "model", to, issue, sure);
@@ -441,7 +437,6 @@ static void leave_open(struct note *note, size_t from, size_t to) {
 // are what it is called.
 static size_t maker_end(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
-    if (to == from + 2 && !has(note, "model") && name_is_grade(note, from + 1)) return from + 1;
     bool issue = to == from + 3 && is_issue(&tokens->at[to - 1]) && tokens->at[to - 1].fold[0] < 'k';
     if (!issue && (to != from + 2 || to >= tokens->count || tokens->at[to].kind != TOKEN_FIGURE ||
                    strlen(tokens->at[to].fold) > 3 || note->taken[to] != TAKEN_NOT))

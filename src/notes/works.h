@@ -11,8 +11,7 @@ void read_works(struct note *note);
 // credit.c: what the words around a name at [from, to) say of it. `*refused`: it is none of the thing's own.
 enum sure name_credit(const struct note *note, size_t from, size_t to, bool *refused);
 bool name_is_no_name(const struct note *note, size_t from, size_t to); // "Victorian", "Sweden"
-// A stuff or a part with a capital, and a word behind a made-up name for which model it is.
+// A stuff or a part with a capital.
 bool name_is_stuff(const struct note *note, size_t from, size_t to);
-bool name_is_grade(const struct note *note, size_t i);
 
 #endif
