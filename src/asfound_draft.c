@@ -13,8 +13,8 @@
 #include "listing/sheet.h"
 #include "notes/read.h"
 
-// What reading a batch may take: a few long notes end it early.
-static const size_t BATCH_BYTES = (size_t)8 << 20;
+// What reading a batch may take: a few long notes end it early. A byte of a note takes about so many.
+static const size_t BATCH_BYTES = (size_t)8 << 20, BYTES_A_BYTE = 80;
 
 // Ids seen in one input, as 64-bit hashes: eight bytes a record, so that a long input stays small.
 struct id_set {
@@ -43,7 +43,7 @@ static void id_set_free(struct id_set *ids, const struct arena_memory *memory) {
 
 // A record that was read and waits for its draft.
 struct ready {
-    struct note_half *half;       // NULL: a record that is no note
+    struct note_work *work;       // NULL: a record that is no note
     const struct note_read *read; // of a note
     const struct record *record;
     size_t number; // of the piece of the input that it stands in
@@ -54,8 +54,8 @@ struct run {
     const struct asfound_draft_options *options;
     struct arena *records; // reset after each batch
     struct stream *stream;
-    struct ready *ready; // ENGINE_BATCH of them
-    size_t ready_count;
+    struct ready *ready;         // ENGINE_BATCH of them
+    size_t ready_count, waiting; // and the bytes of their notes
     struct diags diags;
     struct drafter drafter;
     struct day today;
@@ -196,10 +196,15 @@ static void show_progress(const struct run *run, size_t done) {
 
 // Reads what is ready to the end; then drafts and writes it, each in memory that is given back at once.
 static void draft_ready(struct run *run, struct arena *arena) {
+    struct note_work *works[ENGINE_BATCH];
+    size_t count = 0;
+    for (size_t i = 0; i < run->ready_count; i++)
+        if (run->ready[i].work) works[count++] = run->ready[i].work;
+    notes_read_together(works, count);
     for (size_t i = 0; i < run->ready_count; i++) {
         struct ready *ready = &run->ready[i];
-        if (!ready->half) continue;
-        ready->read = notes_read_wrong(ready->half);
+        if (!ready->work) continue;
+        ready->read = notes_result(ready->work);
         ready->record = &ready->read->record;
     }
     for (size_t i = 0; i < run->ready_count && !run->write_failed; i++) {
@@ -212,11 +217,11 @@ static void draft_ready(struct run *run, struct arena *arena) {
         arena_release(arena, &before);
         if (run->more) show_progress(run, ready->number);
     }
-    run->ready_count = 0;
+    run->ready_count = run->waiting = 0;
 }
 
 static bool is_full(const struct run *run, const struct arena *arena) {
-    return run->ready_count == ENGINE_BATCH || arena_used(arena) > BATCH_BYTES;
+    return run->ready_count == ENGINE_BATCH || arena_used(arena) + run->waiting * BYTES_A_BYTE > BATCH_BYTES;
 }
 
 static void read_notes(struct run *run, struct arena *arena, const struct record *given) {
@@ -237,7 +242,8 @@ static void read_notes(struct run *run, struct arena *arena, const struct record
             asked_begin(run->asked);
         }
         run->ready[run->ready_count++] =
-            (struct ready){.half = notes_read_thing(arena, &reader, &notes, i), .number = run->number};
+            (struct ready){.work = notes_begin(arena, &reader, &notes, i), .number = run->number};
+        run->waiting += notes_size(&notes, i);
     }
 }
 
@@ -267,7 +273,7 @@ static void take_one(struct run *run, struct arena *arena) {
 // listing for each.
 static void draft_batch(struct arena *arena, void *context) {
     struct run *run = context;
-    run->ready_count = 0;
+    run->ready_count = run->waiting = 0;
     do take_one(run, arena);
     while (run->more && !is_full(run, arena) && stream_at_hand(run->stream));
     draft_ready(run, arena);

@@ -22,7 +22,7 @@ struct asfound_engine {
 };
 
 // Records read before their listings are made. Reading and drafting are each more code and tables than the
-// nearer caches of a processor hold: in batches they are fetched once for many. Of 32 a tenth is lost.
+// nearer caches of a processor hold: in batches they are fetched once for many.
 enum { ENGINE_BATCH = 256 };
 
 struct arena_memory engine_memory(const struct asfound_memory *memory);

@@ -539,62 +539,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = 0; i < listed; i++) tell_listed(r, hit, &more[i]);
 }
 
-// "Cracked ice pattern", "rust remover": a word of a fault in a name that is none. One telling a word.
-static void tell_barred(struct fault_reader *r) {
-    struct note *note = r->note;
-    size_t told = 0;
-    for (size_t i = 0; i < note->hits.barred_count; i++) {
-        const struct phrase_barred *b = &note->hits.barred[i];
-        if (b->to > note->tokens.count || b->unless_to > note->tokens.count)
-            continue; // a paragraph told before
-        bool taken = b->from < told;
-        for (size_t k = b->from; k < b->to; k++)
-            taken |= note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_SCOPE || r->scope.fault[k];
-        if (taken) continue;
-        told = b->to;
-        note_reading(note, b->from, b->to, arena_format(note->arena, "no flaw: %s", b->flaw->print),
-                     "not taken");
-        if (note->reading_count)
-            note->readings[note->reading_count - 1].stopped =
-                arena_format(note->arena, "no fault in '%s'", note_words(note, b->unless_from, b->unless_to));
-    }
-}
-
-static void read_of_mono(struct fault_reader *r) {
-    read_mono(r->note);
-}
-
-// What needs no hit of a rule, in the order in which they may take words from each other.
-static void (*const before_rules[])(struct fault_reader *) = {
-    read_shreds, read_tally,     read_roll,      read_subjects,     read_traces,    read_strays,
-    read_tails,  read_stand_ins, read_inscribed, read_unread_marks, read_lost_bits, read_sought_parts};
-static void (*const behind_rules[])(struct fault_reader *) = {
-    read_again,       read_sound_said, read_functions,  read_ailing,     read_detached, read_ill_parts,
-    read_blots,       read_misbehaves, read_halfway,    read_faculties,  read_undone,   read_ceased,
-    read_running,     read_repeats,    read_none_there, read_absent,     read_right,    read_sound_parts,
-    read_sound_deeds, read_but_lacks,  read_felt,       read_elliptical, read_so_too,   read_shortfall,
-    read_sets,        read_company,    read_of_mono,    read_areas,      read_unseen,   read_not_used,
-    read_unlifted,    read_overall};
-
-static void run(struct fault_reader *r, void (*const *readers)(struct fault_reader *), size_t count) {
-    for (size_t i = 0; i < count; i++) readers[i](r);
-}
-
-void read_faults(struct note *note) {
-    struct fault_reader r = {.note = note, .scope = {.note = note}};
-    size_t count = note->tokens.count;
-    kind_gather_materials(&r);
-    r.scope.fault = arena_array(note->arena, count + 1, sizeof *r.scope.fault);
-    faults_gather(&r);
-    for (size_t i = 0; i < r.hit_count; i++)
-        for (size_t k = r.hits[i].from; k < r.hits[i].to; k++) r.scope.fault[k] = true;
-    amounts_mark(&r);
-    spot_mark(&r);
-    scope_read(&r.scope, note->off);
-    run(&r, before_rules, sizeof before_rules / sizeof *before_rules);
-    for (size_t i = 0; i < r.hit_count; i++)
-        if (!absent_is_of_part(&r, i)) read_hit(&r, &r.hits[i]);
-    run(&r, behind_rules, sizeof behind_rules / sizeof *behind_rules);
-    tell_barred(&r);
-    faults_settle(note);
+void fault_read_hits(struct fault_reader *r) {
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (!absent_is_of_part(r, i)) read_hit(r, &r->hits[i]);
 }

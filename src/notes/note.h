@@ -158,6 +158,10 @@ struct mixed;
 const struct mixed *read_mixed(struct note *note);
 void settle_mixed(struct note *note, const struct mixed *mixed);
 void read_included(struct note *note); // included.c: what comes with it
-void read_faults(struct note *note);   // faults.c: flaws, clear, unchecked
+// fault_readers.c: flaws, clear, unchecked, by readers that are called one after the other, from 0.
+struct fault_reader;
+extern const size_t fault_reader_count;
+struct fault_reader *faults_begin(struct note *note);
+void faults_read(struct fault_reader *r, size_t reader);
 
 #endif

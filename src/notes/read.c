@@ -38,49 +38,15 @@ static int span_order(const void *a, const void *b) {
     return (x->from > y->from) - (x->from < y->from);
 }
 
-struct note_half {
+struct note_work {
     struct note note;
     struct note_read read;
     struct paragraph paragraph;
     const struct mixed *mixed;
+    struct fault_reader *faults;
     size_t size, reach; // of the text, and what is read of it
     bool alien;         // no note in English: nothing is read of it
 };
-
-static void read_thing_and_said(struct note_half *half) {
-    struct note *note = &half->note;
-    read_alien(note);
-    half->paragraph = paragraph_read(note);
-    read_title_case(note);
-    read_owners(note);
-    read_persons(note);
-    read_writing(note);
-    read_asides(note);
-    read_dates(note);
-    read_measures(note);
-    read_counts(note);
-    read_names(note);
-    read_thing(note);
-    read_credits(note);
-    read_model_named(note);
-    settle_measures(note);
-    half->mixed = read_mixed(note);
-    read_included(note);
-    read_said_of(note);
-    read_values(note);
-}
-
-static void read_wrong_and_rest(struct note_half *half) {
-    struct note *note = &half->note;
-    read_faults(note);
-    kin_last(note);
-    settle_stuff(note);
-    settle_mixed(note, half->mixed);
-    settle_alike(note);
-    paragraph_keep(note, &half->paragraph);
-    note_leftover(note);
-    note_rest(note, says_nothing);
-}
 
 // Of what is no note in English nothing is guessed.
 static void leave_unread(struct note *note) {
@@ -133,10 +99,15 @@ struct notes notes_open(struct arena *arena, const struct note_reader *reader, c
     return notes;
 }
 
-struct note_half *notes_read_thing(struct arena *arena, const struct note_reader *reader,
-                                   const struct notes *notes, size_t i) {
-    struct note_half *half = arena_alloc(arena, sizeof *half);
-    struct record *record = &half->read.record;
+size_t notes_size(const struct notes *notes, size_t i) {
+    if (notes->count > 1) return notes->pieces[i].to - notes->pieces[i].from;
+    return notes->given->notes ? strlen(notes->given->notes) : 0;
+}
+
+struct note_work *notes_begin(struct arena *arena, const struct note_reader *reader,
+                              const struct notes *notes, size_t i) {
+    struct note_work *work = arena_alloc(arena, sizeof *work);
+    struct record *record = &work->read.record;
     *record = *notes->given;
     const char *text = notes->given->notes ? notes->given->notes : "";
     record->notes = text;
@@ -146,7 +117,7 @@ struct note_half *notes_read_thing(struct arena *arena, const struct note_reader
         record->notes = arena_copy(arena, text + piece->from, piece->to - piece->from);
         if (record->id) record->id = arena_format(arena, "%s-%zu", record->id, i + 1);
     }
-    half->note = (struct note){.arena = arena,
+    work->note = (struct note){.arena = arena,
                                .rules = reader->rules,
                                .phrases = reader->phrases,
                                .book = reader->book,
@@ -155,29 +126,100 @@ struct note_half *notes_read_thing(struct arena *arena, const struct note_reader
                                .locale = reader->locale,
                                .off = reader->off,
                                .record = record};
-    half->size = strlen(record->notes);
-    half->reach = reach_of(record->notes, half->size);
-    note_start(&half->note, record->notes, half->reach);
-    if (!record->notes_are) record->notes_are = alien_words(&half->note);
-    half->alien = record->notes_are != NULL;
-    if (half->alien)
-        leave_unread(&half->note);
-    else
-        read_thing_and_said(half);
-    return half;
+    return work;
 }
 
-struct note_read *notes_read_wrong(struct note_half *half) {
-    struct record *record = &half->read.record;
-    if (!half->alien) read_wrong_and_rest(half);
-    if (half->reach < half->size) leave_rest(&half->note, half->reach, half->size);
-    told_set(half->note.arena, record);
-    finish(&half->note, &half->read);
-    return &half->read;
+static void start(struct note_work *work) {
+    struct record *record = &work->read.record;
+    work->size = strlen(record->notes);
+    work->reach = reach_of(record->notes, work->size);
+    note_start(&work->note, record->notes, work->reach);
+    if (!record->notes_are) record->notes_are = alien_words(&work->note);
+    work->alien = record->notes_are != NULL;
+    if (work->alien) leave_unread(&work->note);
+}
+
+static void read_one_paragraph(struct note_work *work) {
+    work->paragraph = paragraph_read(&work->note);
+}
+
+static void read_lot(struct note_work *work) {
+    work->mixed = read_mixed(&work->note);
+}
+
+static void begin_faults(struct note_work *work) {
+    work->faults = faults_begin(&work->note);
+}
+
+static void settle_lot(struct note_work *work) {
+    settle_mixed(&work->note, work->mixed);
+}
+
+static void keep_paragraph(struct note_work *work) {
+    paragraph_keep(&work->note, &work->paragraph);
+}
+
+static void read_rest(struct note_work *work) {
+    note_leftover(&work->note);
+    note_rest(&work->note, says_nothing);
+}
+
+static void end(struct note_work *work) {
+    if (work->reach < work->size) leave_rest(&work->note, work->reach, work->size);
+    told_set(work->note.arena, &work->read.record);
+    finish(&work->note, &work->read);
+}
+
+struct step {
+    void (*reads)(struct note *note);
+    void (*takes)(struct note_work *work);
+};
+
+static const struct step before_faults[] = {
+    {read_alien, NULL},    {NULL, read_one_paragraph}, {read_title_case, NULL}, {read_owners, NULL},
+    {read_persons, NULL},  {read_writing, NULL},       {read_asides, NULL},     {read_dates, NULL},
+    {read_measures, NULL}, {read_counts, NULL},        {read_names, NULL},      {read_thing, NULL},
+    {read_credits, NULL},  {read_model_named, NULL},   {settle_measures, NULL}, {NULL, read_lot},
+    {read_included, NULL}, {read_said_of, NULL},       {read_values, NULL},     {NULL, begin_faults}};
+static const struct step behind_faults[] = {{kin_last, NULL},     {settle_stuff, NULL},   {NULL, settle_lot},
+                                            {settle_alike, NULL}, {NULL, keep_paragraph}, {NULL, read_rest}};
+
+static void take(struct note_work *const *works, size_t count, const struct step *step) {
+    for (size_t i = 0; i < count; i++) {
+        if (works[i]->alien) continue;
+        if (step->reads) step->reads(&works[i]->note);
+        if (step->takes) step->takes(works[i]);
+    }
+}
+
+// As many as the nearer caches hold beside one reader and its tables.
+enum { TOGETHER_MOST = 64 };
+
+static void read_group(struct note_work *const *works, size_t count) {
+    for (size_t i = 0; i < count; i++) start(works[i]);
+    for (size_t k = 0; k < sizeof before_faults / sizeof *before_faults; k++)
+        take(works, count, &before_faults[k]);
+    for (size_t k = 0; k < fault_reader_count; k++)
+        for (size_t i = 0; i < count; i++)
+            if (!works[i]->alien) faults_read(works[i]->faults, k);
+    for (size_t k = 0; k < sizeof behind_faults / sizeof *behind_faults; k++)
+        take(works, count, &behind_faults[k]);
+    for (size_t i = 0; i < count; i++) end(works[i]);
+}
+
+void notes_read_together(struct note_work *const *works, size_t count) {
+    for (size_t from = 0; from < count; from += TOGETHER_MOST)
+        read_group(works + from, count - from < TOGETHER_MOST ? count - from : TOGETHER_MOST);
+}
+
+struct note_read *notes_result(struct note_work *work) {
+    return &work->read;
 }
 
 struct note_read *notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
                              size_t i) {
     if (reader->asked) asked_begin(reader->asked);
-    return notes_read_wrong(notes_read_thing(arena, reader, notes, i));
+    struct note_work *work = notes_begin(arena, reader, notes, i);
+    notes_read_together(&work, 1);
+    return notes_result(work);
 }

@@ -25,7 +25,7 @@ struct note_read {
     size_t reading_count;
 };
 
-struct note_half;
+struct note_work; // a note that is being read
 
 // Notes cut into one piece a thing, none of them read yet. `given` must live as long.
 struct notes {
@@ -38,18 +38,20 @@ struct notes {
 // `given` holds id and notes, and may hold more: what a person wrote as keys stands, the note only adds to
 // it.
 struct notes notes_open(struct arena *arena, const struct note_reader *reader, const struct record *given);
+size_t notes_size(const struct notes *notes, size_t i); // of piece `i`, in bytes
 // The thing of piece `i`. Each is read by itself, so that what one took can be given back before the next. Of
 // a piece longer than LIMIT_NOTE_BYTES the rest is left unread.
 struct note_read *notes_read(struct arena *arena, const struct note_reader *reader, const struct notes *notes,
                              size_t i);
 
-// The same in two halves: what the thing is and what is said of it; then what is wrong with it, and what
-// nobody took. Of many notes the first halves may be read before the second ones, which is quicker: each is
-// code and tables that fill a near cache. What is kept in `asked` is not forgotten here: asked_begin() before
-// the first of them.
-struct note_half *notes_read_thing(struct arena *arena, const struct note_reader *reader,
-                                   const struct notes *notes, size_t i);
-struct note_read *notes_read_wrong(struct note_half *half);
+// The same for many: each is begun, then all are read together, one reader after the other over all of them.
+// That is quicker: the readers are more code and tables than the nearer caches of a processor hold. What is
+// kept in `asked` is not forgotten here: asked_begin() before the first is begun. The works may be any that
+// were begun and not read yet; each gives its result once it is read.
+struct note_work *notes_begin(struct arena *arena, const struct note_reader *reader,
+                              const struct notes *notes, size_t i);
+void notes_read_together(struct note_work *const *works, size_t count);
+struct note_read *notes_result(struct note_work *work);
 
 // Does the word book know the word, case-folded, in any inflection? english.c
 bool english_word(const struct wordbook *book, const char *fold);

@@ -261,13 +261,15 @@ enum severity degree_on_scale(const struct fault_reader *r, const struct fault_h
 }
 
 size_t degree_tell_at(const struct fault_reader *r, const struct flaw *kind, size_t i) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        for (size_t k = 0; i < r->note->tokens.count && k < kind->tells[degree].count &&
-                           may_tell(&r->note->tokens, i, &kind->tells[degree]);
-             k++) {
-            size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
-            if (n && !is_number(kind->tells[degree].at[k])) return n;
+    if (i >= r->note->tokens.count) return 0;
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) {
+        const struct texts *words = &kind->tells[degree];
+        if (!may_tell(&r->note->tokens, i, words)) continue;
+        for (size_t k = 0; k < words->count; k++) {
+            size_t n = tell_at(&r->note->tokens, i, words->at[k]);
+            if (n && !is_number(words->at[k])) return n;
         }
+    }
     return 0;
 }
 
@@ -299,14 +301,18 @@ static bool is_plain(const char *tell) {
 
 enum severity degree_on_scale_in(const struct fault_reader *r, const struct flaw *kind, size_t from,
                                  size_t to) {
-    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--)
-        for (size_t k = 0; k < kind->tells[degree].count; k++)
-            for (size_t i = from; i < to && is_plain(kind->tells[degree].at[k]); i++) {
-                size_t n = tell_at(&r->note->tokens, i, kind->tells[degree].at[k]);
-                bool no = n && has_no(&r->note->tokens, i, i + n);
-                if (n && i + n <= to &&
-                    (no || !(is_denied(r, i + n - 1) || degree_is_short(&r->note->tokens, i))))
+    for (int degree = SEVERITY_HEAVY; degree > SEVERITY_UNKNOWN; degree--) {
+        const struct texts *words = &kind->tells[degree];
+        for (size_t i = from; i < to; i++) {
+            if (!may_tell(&r->note->tokens, i, words)) continue;
+            for (size_t k = 0; k < words->count; k++) {
+                size_t n = tell_at(&r->note->tokens, i, words->at[k]);
+                if (!n || i + n > to || !is_plain(words->at[k])) continue;
+                bool no = has_no(&r->note->tokens, i, i + n);
+                if (no || !(is_denied(r, i + n - 1) || degree_is_short(&r->note->tokens, i)))
                     return (enum severity)degree;
             }
+        }
+    }
     return SEVERITY_UNKNOWN;
 }

@@ -130,7 +130,7 @@ static void scan_of(struct arena *arena, struct bench *b, const char *text) {
     b->sum += phrases_scan(arena, b->phrases, text, b->sizes[b->at]);
 }
 
-static struct note_half *begin_one(struct arena *arena, struct bench *b, const char *text) {
+static struct note_work *begin_one(struct arena *arena, struct bench *b, const char *text) {
     struct note_reader reader = {.rules = b->rules,
                                  .phrases = b->phrases,
                                  .book = b->book,
@@ -139,12 +139,14 @@ static struct note_half *begin_one(struct arena *arena, struct bench *b, const c
                                  .locale = LOCALE_US};
     struct record given = {.id = "a", .notes = text};
     struct notes notes = notes_open(arena, &reader, &given);
-    return notes_read_thing(arena, &reader, &notes, 0);
+    return notes_begin(arena, &reader, &notes, 0);
 }
 
 static const struct record *read_one(struct arena *arena, struct bench *b, const char *text) {
     asked_begin(b->asked);
-    return &notes_read_wrong(begin_one(arena, b, text))->record;
+    struct note_work *work = begin_one(arena, b, text);
+    notes_read_together(&work, 1);
+    return &notes_result(work)->record;
 }
 
 static void read_of(struct arena *arena, struct bench *b, const char *text) {
@@ -166,15 +168,14 @@ static void draft_of(struct arena *arena, struct bench *b, const char *text) {
 // As the library goes about an input of many notes.
 static void draft_batch(struct arena *arena, void *context) {
     struct bench *b = context;
-    struct note_half *halves[ENGINE_BATCH];
-    const struct record *records[ENGINE_BATCH];
+    struct note_work *works[ENGINE_BATCH];
     size_t n = 0;
     asked_begin(b->asked);
-    for (; n < ENGINE_BATCH && b->at < NOTES; n++) halves[n] = begin_one(arena, b, b->notes[b->at++]);
-    for (size_t i = 0; i < n; i++) records[i] = &notes_read_wrong(halves[i])->record;
+    for (; n < ENGINE_BATCH && b->at < NOTES; n++) works[n] = begin_one(arena, b, b->notes[b->at++]);
+    notes_read_together(works, n);
     for (size_t i = 0; i < n; i++) {
         struct arena_mark before = arena_mark(arena);
-        draft_record(arena, b, records[i]);
+        draft_record(arena, b, &notes_result(works[i])->record);
         arena_release(arena, &before);
     }
 }
