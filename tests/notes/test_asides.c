@@ -12,6 +12,7 @@ static const char *tell(const struct note *note) {
 }
 
 static void read(struct note *note) {
+    read_arrivals(note);
     read_writing(note);
     read_asides(note);
 }
@@ -61,6 +62,22 @@ static const struct notes_case found[] = {
     {"bought brand new in 1988", ""},
     {"came with a lid", ""},
     {"found a chip on the rim", ""},
+};
+
+static const struct notes_case arrivals[] = {
+    {"Bowl. It came in with the Circle ladies' boxes.", "It came in with the Circle ladies' boxes"},
+    {"Bell, small dent. It was in with the nativity props, under a camel.",
+     "It was in with the nativity props, under a camel"},
+    {"Hat. Was in amongst the Halloween things, on a scarecrow.",
+     "Was in amongst the Halloween things, on a scarecrow"},
+    {"Chair. It came to us through the hospital auxiliary.", "It came to us through the hospital auxiliary"},
+    {"Rug, faded. It was donated by the Elks.", "It was donated by the Elks"},
+    {"Spoon. Turned up with the Grange kitchen lot, on its stand.", "Turned up with the Grange kitchen lot"},
+    {"Decanter. It came in with its stopper.", ""},
+    {"Doll. She came in her box with a stand.", ""},
+    {"Teapot. It came in with a hairline in the spout.", ""},
+    {"Statue. It came in green and in blue.", ""},
+    {"Jug. There is one in with the plates.", ""},
 };
 
 static const struct notes_case people[] = {
@@ -158,6 +175,7 @@ static const struct notes_case facts[] = {
     END_TEST
 CASES(money)
 CASES(found)
+CASES(arrivals)
 CASES(people)
 CASES(feelings)
 CASES(errands)
@@ -198,6 +216,7 @@ int main(void) {
     TCase *tests = tcase_create("asides");
     tcase_add_test(tests, asides_money);
     tcase_add_test(tests, asides_found);
+    tcase_add_test(tests, asides_arrivals);
     tcase_add_test(tests, asides_people);
     tcase_add_test(tests, asides_feelings);
     tcase_add_test(tests, asides_errands);
