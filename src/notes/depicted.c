@@ -3,6 +3,7 @@
 // What it comes with, what was done to it and who did it are none.
 #include "notes/any.h"
 #include "notes/chunk.h"
+#include "notes/festivals.h"
 #include "notes/standing.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -110,9 +111,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     bool goods =
         noun_at(note, from, &noun) && (noun.thing || (!noun.gated && !(noun.uses & (1u << USE_THEME))));
     bool plural = note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold;
-    static const char *const days[] = {"christmas",    "easter",      "halloween",
-                                       "thanksgiving", "valentine's", "valentine"};
-    if (token_among(&note->tokens, from, days, COUNT(days))) return true;
+    size_t day = festival_at(tokens, from);
+    if (day) return !festival_is_when(note, from, from + day);
     static const char *const lost[] = {"missing", "gone", "lost", "broken", "loose", "replaced", "has",
                                        "is",      "was",  "have", "are",    "needs", "says",     "reads"};
     if (token_among(&note->tokens, to, lost, COUNT(lost))) return false; // "bridge missing"

@@ -87,10 +87,37 @@ static bool holds_noun(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
+// "… and no, those are not included": said behind, in the same sentence or the next, of what was named.
+static bool is_kept_back(const struct note *note, size_t i) {
+    static const char *const said[] = {
+        "not included",    "aren't included", "isn't included",  "not part of",       "not for sale",
+        "don't come with", "don't go with",   "doesn't go with", "doesn't come with", "not coming with",
+        "not going with",  "stay here",       "stays here",      "are staying",       "is staying",
+        "stay with",       "stays with"};
+    const struct tokens *tokens = &note->tokens;
+    size_t to = note_clause_to(note, i, STOP_SENTENCE);
+    if (ANY(tokens, to + 1, "those", "these", "they", "that", "it", "the", "no"))
+        to = note_clause_to(note, to + 1, STOP_SENTENCE);
+    for (; i < to; i++)
+        if (token_longest(tokens, i, said, COUNT(said))) return true;
+    return false;
+}
+
+// "It took up the closet along with his skis", "we kept it along with a doll": what stood beside it once.
+static bool is_story(const struct note *note, size_t i) {
+    if (!ANY(&note->tokens, i, "along", "together")) return false;
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
+        if (ANY(&note->tokens, k, "took", "takes", "shared", "sat", "stood", "lay", "lived", "kept", "stored",
+                "found", "hung", "bought", "got", "came", "inherited", "went", "traveled", "travelled",
+                "used", "we", "he", "she", "they"))
+            return true;
+    return false;
+}
+
 static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     static const char *const vague[] = {"it", "them", "this", "that", "these", "those"};
-    if (is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
+    if (is_kept_back(note, i) || is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
     while (i < tokens->count && !ends(note, i)) {
         int count = 0;
         size_t from = i;
@@ -326,7 +353,8 @@ void read_included(struct note *note) {
         bool may = token_may_open(tokens, i, (const void *)cues, COUNT(cues), sizeof *cues);
         for (size_t k = 0; may && k < COUNT(cues); k++) {
             size_t n = token_phrase(tokens, i, cues[k]);
-            if (!n || (i > 0 && is_denied(tokens, i - 1)) || is_past(tokens, i)) continue;
+            if (!n || (i > 0 && is_denied(tokens, i - 1)) || is_past(tokens, i) || is_story(note, i))
+                continue;
             note_take(note, i, i + n, TAKEN_SCOPE);
             read_list(note, i + n);
             i += n - 1;

@@ -7,6 +7,7 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/festivals.h"
 #include "notes/things.h"
 #include "notes/unsure.h"
 #include "notes/works.h"
@@ -111,6 +112,7 @@ static bool is_kin(const struct note *note, size_t i) {
 static size_t name_end(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t end = i;
+    if (festival_covers(tokens, i)) return i;
     while (end < tokens->count && end < i + 5) {
         bool more = end > i && tokens->at[end].capital && note->taken[end] == TAKEN_NOT &&
                     tokens->at[end].kind == TOKEN_WORD && !token_is(tokens, end, "no") &&
