@@ -4,8 +4,10 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/persons.h"
 #include "notes/place.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 static bool is_known(const struct record *record, const struct flaw *kind) {
     for (size_t i = 0; i < record->flaw_count; i++)
@@ -42,6 +44,42 @@ static bool is_stitched(const struct note *note, size_t i, const char *family) {
            !(i > 0 && ANY(&note->tokens, i - 1, "label", "size", "tag", "of"));
 }
 
+// "A big M is embroidered on each", "an R stitched in the corner": the letter before the needle.
+static size_t sewn_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[i].capitals ? tokens->at[i].to - tokens->at[i].from > 4
+                               : !tokens->at[i].capital || tokens->at[i].to - tokens->at[i].from > 1)
+        return 0;
+    if (tokens->at[i].kind != TOKEN_WORD || tokens->at[i].starts || token_is(tokens, i, "i") ||
+        tokens->shouts || i == 0 ||
+        !ANY(tokens, i - 1, "a", "an", "big", "large", "small", "little", "fancy", "letter", "letters",
+             "initial", "initials", "script", "curly", "old", "white", "red", "blue"))
+        return 0;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "is", "are", "was", "'s", "hand", "machine", "in", "white", "red", "blue") &&
+           at < i + 4)
+        at++;
+    return ANY(tokens, at, "embroidered", "stitched", "sewn", "worked", "woven", "monogrammed", "engraved",
+               "appliqued", "crocheted")
+               ? at + 1
+               : 0;
+}
+
+static void tell_sewn(struct note *note, const struct flaw *kind, size_t from, size_t to) {
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
+    size_t place = place_at(note, to, &flaw->where);
+    if (!place && ANY(&note->tokens, to, "on") && ANY(&note->tokens, to + 1, "each", "every", "all") &&
+        to + 2 < note->tokens.count && note->tokens.at[to + 2].kind == TOKEN_WORD &&
+        !ANY(&note->tokens, to + 2, "one", "of", "piece", "and")) {
+        flaw->part = note->tokens.at[to + 2].fold;
+        place = 3;
+    }
+    for (size_t k = from; k < to + place; k++)
+        if (note->taken[k] == TAKEN_NOT) note_take(note, k, k + 1, k < to ? TAKEN_FLAW : TAKEN_PART);
+    note_reading(note, from, to, "flaw monogram", "a letter worked into it");
+}
+
 void read_mono(struct note *note) {
     static const char *const families[] = {"metalware",   "linens",         "glassware", "jewelry",
                                            "kitchenware", "clocks-watches", "bags",      "other"};
@@ -51,6 +89,11 @@ void read_mono(struct note *note) {
     for (size_t k = 0; k < sizeof families / sizeof *families; k++) may |= text_same(family, families[k]);
     if (!may || !kind || is_known(note->record, kind)) return;
     for (size_t i = 0; i < note->tokens.count; i++) {
+        size_t sewn = note->taken[i] == TAKEN_NOT || note->taken[i] == TAKEN_MARK ? sewn_at(note, i) : 0;
+        if (sewn) {
+            tell_sewn(note, kind, i, sewn);
+            return;
+        }
         bool cut = ANY(&note->tokens, i, "engraved", "monogrammed", "initialled", "initialed", "embroidered");
         cut |= ANY(&note->tokens, i, "initial", "initials") || is_stitched(note, i, family);
         if ((!cut && !token_is(&note->tokens, i, "mono")) || (!cut && note->taken[i] != TAKEN_NOT)) continue;
@@ -71,8 +114,10 @@ void read_mono(struct note *note) {
         const char *where = NULL;
         size_t place = ends(note, to - 1) ? 0 : place_at(note, to, &where);
         struct item_flaw *flaw = note_flaw(note);
-        *flaw = (struct item_flaw){
-            .kind = kind, .where = place ? where : NULL, .span = note_span_of(note, i, to)};
+        if (!place && cut) where = owner_place_before(note, i); // "the lid is engraved"
+        *flaw = (struct item_flaw){.kind = kind,
+                                   .where = where && !place ? utf8_fold(note->arena, where) : where,
+                                   .span = note_span_of(note, i, to)};
         for (size_t k = i; k < to; k++)
             if (note->taken[k] != TAKEN_VALUE && note->taken[k] != TAKEN_MARK)
                 note_take(note, k, k + 1, TAKEN_FLAW);

@@ -36,6 +36,9 @@ static size_t name_end(const struct tokens *tokens, size_t i) {
         bool dot = any && token_is(tokens, end, ".") && tokens->at[end].joined && end + 1 < tokens->count &&
                    (tokens->at[end + 1].joined || tokens->at[end - 1].kind == TOKEN_WORD);
         bool day = any && tokens->at[end].kind == TOKEN_FIGURE;
+        day |= any && tokens->at[end].joined && ANY(tokens, end, "-", "/") && end + 1 < tokens->count &&
+               tokens->at[end + 1].joined && tokens->at[end + 1].kind == TOKEN_FIGURE; // "3-2-41"
+        day |= any && tokens->at[end].joined && tokens->at[end].kind == TOKEN_CODE;
         bool inside = quoted && tokens->at[end].stop < STOP_SENTENCE;
         if (!is_name_word(tokens, end) && !dot && !day && !inside) break;
         any = true;
@@ -57,7 +60,7 @@ static bool is_presented(const struct note *note, size_t cue, size_t to) {
 }
 
 // "On the front engraved …", "lid is engraved …": the place before token `cue`.
-static const char *place_led(const struct note *note, size_t cue) {
+const char *owner_place_before(const struct note *note, size_t cue) {
     enum { WORDS_MOST = 5 };
     const struct tokens *tokens = &note->tokens;
     size_t end = cue;
@@ -66,6 +69,11 @@ static const char *place_led(const struct note *note, size_t cue) {
         const char *where = NULL;
         if (k - 1 + place_at(note, k - 1, &where) == end && where) return where;
     }
+    enum { LED_MOST = 4 }; // "back of the clover charm is engraved"
+    for (size_t k = end; k > 1 && k + LED_MOST > end && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (token_is(tokens, k - 1, "of") && place_noun(note, k - 2) &&
+            ANY(tokens, k, "the", "a", "one", "its"))
+            return note_words(note, k - 2, end);
     return end > 0 && place_noun(note, end - 1) ? note_words(note, end - 1, end) : NULL;
 }
 
@@ -89,7 +97,7 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
         if (place_at(note, i, &flaw->where) || note->tokens.at[i].stop >= STOP_COMMA) break;
     }
     for (size_t k = cue_to; presented && k < from && !flaw->where; k++) place_at(note, k, &flaw->where);
-    if (presented && !flaw->where) flaw->where = place_led(note, cue_from);
+    if (presented && !flaw->where) flaw->where = owner_place_before(note, cue_from);
     if (presented && flaw->where) flaw->where = utf8_fold(note->arena, flaw->where);
     if (presented) note_take(note, cue_from, from, TAKEN_ASIDE); // told
     note_reading(note, cue_from, cue_to, arena_format(note->arena, "flaw %s", kind->rule.id),
@@ -107,9 +115,19 @@ static const char *const ahead[] = {
 static const char *const writing[] = {"biro",   "pen",       "pencil", "ink",
                                       "marker", "ballpoint", "felt",   "crayon"};
 
+// "Ida Somebody": the first name before the last, also where a sentence begins with it.
+static bool is_whole_name(const struct note *note, size_t i) {
+    const struct token *t = &note->tokens.at[i];
+    return t->kind == TOKEN_WORD && t->capital && note->taken[i] == TAKEN_NOT && !note->fault_word[i] &&
+           (!t->starts || person_first_name(note, i) || !english_at(note, i));
+}
+
 static void read_written(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    if (!token_is(tokens, i, "in") || !token_among(tokens, i + 1, writing, COUNT(writing)) || i == 0) return;
+    if (!token_is(tokens, i, "in") || i == 0) return;
+    size_t ink =
+        i + 1 + ANY(tokens, i + 1, "blue", "black", "red", "green", "faint", "faded", "old", "purple");
+    if (!token_among(tokens, ink, writing, COUNT(writing))) return;
     for (size_t back = 1; back <= BACK_MOST && back <= i; back++) {
         size_t from = i - back;
         bool opens = is_quote(tokens, from) ||
@@ -117,7 +135,12 @@ static void read_written(struct note *note, size_t i) {
         if (tokens->at[from].stop >= STOP_SENTENCE) return;
         if (from > 0 && ANY(tokens, from - 1, "signed", "titled")) return; // whoever drew it
         if (opens && name_end(tokens, from) == i) {
-            keep_back(note, from, i, i, i + 2);
+            while (from > 0 && !is_quote(tokens, from) && is_whole_name(note, from - 1) &&
+                   name_end(tokens, from - 1) == i)
+                from--;
+            if (from > 0 && ANY(tokens, from - 1, "signed", "titled", "by")) return;
+            keep_back(note, from, i, i, ink + 1);
+            if (ink > i + 1) note_take(note, i, ink + 1, TAKEN_ASIDE); // "in blue ink" is no blot
             return;
         }
     }
@@ -360,6 +383,56 @@ static void read_lettered(struct note *note, size_t i) {
         }
 }
 
+// What is carried by one person, on which letters by themselves are hers.
+static bool is_carried(const struct note *note, size_t before) {
+    static const char *const goods[] = {
+        "bag",       "handbag", "purse", "briefcase", "wallet", "billfold",  "portfolio", "satchel",
+        "suitcase",  "valise",  "trunk", "luggage",   "bible",  "diary",     "attache",   "backpack",
+        "overnight", "hatbox",  "tote",  "case",      "clutch", "briefcase", "holster",   "belt"};
+    for (size_t i = 0; i < before; i++)
+        if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
+    return false;
+}
+
+// "E.P. stamped in gold on the flap", "embossed E.P. on the lid" of a bag: nobody's business but that they
+// are there. A base and a lining bear the letters of a maker.
+static void read_stamped(struct note *note, size_t i) {
+    enum { BACK = 7, AHEAD = 8 };
+    const struct tokens *tokens = &note->tokens;
+    const struct flaw *kind = ruleset_flaw(note->rules, "monogram");
+    if (!kind || tokens->shouts || !ANY(tokens, i, "stamped", "embossed", "tooled", "monogrammed", "gilt") ||
+        !is_carried(note, i))
+        return;
+    size_t from = i + 1, to = initials_end(tokens, from), end = i;
+    while (end > 0 && ANY(tokens, end - 1, "is", "are", "was")) end--;
+    for (size_t k = i > BACK ? i - BACK : 0; to <= from && k < end; k++)
+        if (initials_end(tokens, k) == end) {
+            from = k;
+            to = end;
+        }
+    if (to <= from || !note_free(note, from, to)) return;
+    for (size_t k = from; k < to; k++)
+        if (tokens->at[k].to - tokens->at[k].from > 2 && !strchr(tokens->at[k].fold, '.'))
+            return; // a surname
+    const char *where = NULL;
+    for (size_t k = to > i ? to : i + 1; k < i + AHEAD && k < tokens->count && !where; k++) {
+        if (tokens->at[k].stop >= STOP_COMMA ||
+            ANY(tokens, k, "base", "bottom", "inside", "underside", "buckle", "lining", "sole"))
+            break;
+        place_at(note, k, &where);
+    }
+    if (where && (strstr(where, "inside") || strstr(where, "bottom") || strstr(where, "base"))) return;
+    bool gold = ANY(tokens, i + 1, "in") && ANY(tokens, i + 2, "gold", "gilt", "silver");
+    if (!where && !gold) return;
+    note_aside(note, from, to);
+    words_hide(note, from, to);
+    for (size_t k = i; k <= i + 2 * gold; k++) note_take(note, k, k + 1, TAKEN_ASIDE); // told
+    struct item_flaw *flaw = note_flaw(note);
+    *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, i, i + 1)};
+    if (where) flaw->where = utf8_fold(note->arena, where);
+    note_reading(note, i, i + 1, "flaw monogram", "letters that are nobody's business");
+}
+
 void read_owners(struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++) {
         bool may = token_may_open(&note->tokens, i, (const void *)ahead, COUNT(ahead), sizeof *ahead);
@@ -377,5 +450,6 @@ void read_owners(struct note *note) {
         read_surname(note, i);
         read_titled(note, i);
         read_lettered(note, i);
+        read_stamped(note, i);
     }
 }

@@ -567,6 +567,7 @@ void read_persons(struct note *note) {
         if (token->stop >= STOP_SENTENCE) told = SIZE_MAX;
         size_t to = 0;
         if (note->taken[i] == TAKEN_NOT && token->stop == STOP_NONE) {
+            to = person_on_paper(note, i);
             if (!to) to = read_titled(note, i);
             if (!to) to = read_call(note, i);
             if (!to) to = read_led(note, i);

@@ -23,6 +23,14 @@ bool firm_word(const struct tokens *tokens, size_t i);
 bool person_first_name(const struct note *note, size_t i);
 size_t person_form_end(const struct note *note, size_t i);
 
+// That somebody's name is on it, told once; the words [from, to), and the place behind `at` or before them.
+void person_tell_owner(struct note *note, size_t from, size_t to, size_t at);
+// The place before what is engraved: "On the front engraved", "the lid is engraved"; NULL where none stands.
+const char *owner_place_before(const struct note *note, size_t cue);
+
+// persons_papers.c: the same as person_by_hand().
+size_t person_on_paper(struct note *note, size_t i);
+
 // Names put on by hand and words that are secret; where what was kept back ends, 0 where there is none.
 size_t person_by_hand(struct note *note, size_t i);
 

@@ -11,6 +11,7 @@
 #include "notes/place.h"
 #include "notes/things.h"
 #include "text/order.h"
+#include "text/utf8.h"
 
 enum { NAME_TOKENS_MOST = 8, DIGITS_LEAST = 4 };
 
@@ -151,6 +152,18 @@ static void tell_owner(struct note *note, size_t from, size_t to) {
     struct item_flaw *flaw = note_flaw(note);
     *flaw = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
     note_reading(note, from, to, "flaw owner-name", "a name that is nobody's business");
+}
+
+void person_tell_owner(struct note *note, size_t from, size_t to, size_t at) {
+    enum { FAR = 4 };
+    size_t told = note->record->flaw_count;
+    tell_owner(note, from, to);
+    if (note->record->flaw_count == told) return;
+    const char *where = NULL;
+    for (size_t k = at; !where && k < at + FAR && k < note->tokens.count; k++)
+        if (!place_at(note, k, &where) && note->tokens.at[k].stop >= STOP_COMMA) break;
+    if (!where) where = owner_place_before(note, from);
+    if (where) note->record->flaws[told].where = utf8_fold(note->arena, where);
 }
 
 static bool is_hand(const struct note *note, size_t i) {

@@ -75,6 +75,23 @@ static const struct notes_case hands[] = {
     {"Passport in the name of Lionel Crabbe.", "Lionel Crabbe"},
 };
 
+static const struct notes_case papers[] = {
+    {"Wool blanket. It was Thessaly Grantham's before she moved.", "Thessaly Grantham's"},
+    {"Card table. A tag tied to the leg says Corwin Haddle 555-0188.", "Corwin Haddle 555-0188"},
+    {"Guitar case. Claim ticket inside for Imelda Varga, 555-0133.", "Imelda Varga, 555-0133"},
+    {"Crib quilt. It was for baby Clementina.", "Clementina"},
+    {"Poetry book. Inscribed inside, To Winona from Cleo 1948.", "To Winona from Cleo 1948"},
+    {"Drawknife. H. GANT is stamped in the handle.", "H. GANT"},
+    {"Caliper. Employee number 4418 etched on the jaw.", "4418"},
+    {"Tuxedo jacket. Label in the pocket says Mr. C. Dunmire May 1957.", "Mr. C. Dunmire May 1957"},
+    {"Lamp, model 4418, takes a 60 watt bulb.", ""},
+    {"Doll, Baby Clementine, in the box.", ""},
+    {"Plane. J. PIKE is stamped on the toe.", ""},
+    {"Sign embossed Torwell Dairy 555-0142.", ""},
+    {"Blanket, paper label says Hadwick Blythe.", ""},
+    {"Radio. This is Harlow's best set.", ""},
+};
+
 static const struct notes_case errands[] = {
     {"Ring Harry on 07700 900123 about the lamp.", "Ring Harry on 07700 900123 about the lamp"},
     {"Lamp (ask for Brenda, ext 204).", "ask for Brenda, ext 204"},
@@ -110,6 +127,7 @@ static const struct notes_case kept[] = {
     END_TEST
 CASES(people)
 CASES(hands)
+CASES(papers)
 CASES(errands)
 CASES(places)
 CASES(kept)
@@ -119,6 +137,7 @@ int main(void) {
     TCase *tests = tcase_create("persons");
     tcase_add_test(tests, persons_people);
     tcase_add_test(tests, persons_hands);
+    tcase_add_test(tests, persons_papers);
     tcase_add_test(tests, persons_errands);
     tcase_add_test(tests, persons_places);
     tcase_add_test(tests, persons_kept);
