@@ -124,6 +124,8 @@ size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from); 
 // which.c: of the part at token `noun`, as far as "it" and "they" before the fault tell: "varnish flaking,
 // but they're not bowed" is of the thing.
 bool spot_agrees(const struct fault_reader *reader, const struct fault_hit *hit, size_t noun);
+bool spot_denied_elsewhere(const struct fault_reader *r, const struct fault_hit *hit,
+                           const struct spot *spot);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);
 // mends.c: the part whose break a mend tells of; then breaks that are no more are dropped.
 bool spot_mended(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);

@@ -443,3 +443,11 @@ bool spot_portion(const struct tokens *tokens, size_t i) {
                "bit", "bits", "part", "parts", "chunk", "lump", "section", "strip", "length", "patch",
                "sliver", "much", "area");
 }
+
+// "Dial is clear, no cracks, no chips in the case": of the case.
+bool spot_denied_elsewhere(const struct fault_reader *r, const struct fault_hit *hit,
+                           const struct spot *spot) {
+    const struct token *at = r->note->tokens.at;
+    return spot->where_from > hit->from && spot->where_to > spot->where_from && hit->from > 1 &&
+           token_is(&r->note->tokens, hit->from - 1, "no") && at[hit->from - 2].stop != STOP_NONE;
+}

@@ -398,8 +398,7 @@ static void place_of_adjective(const struct fault_reader *r, const struct fault_
 // "Inside has three tills, one runner broken": the runner, which no list of parts has.
 static bool has_own_subject(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot own = {0};
-    spot_take_subject(r, hit, &own);
-    return own.part_to > own.part_from;
+    return spot_take_subject(r, hit, &own), own.part_to > own.part_from;
 }
 
 // The part that its own words name, or those before or behind it.
@@ -461,7 +460,8 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         spot->part_from = from;
         spot->part_to = to;
     } else if (part_behind(r, hit, &from, &to) || spot_object_behind(r, hit, &from, &to) ||
-               (!has_own_subject(r, hit) && subject_of_sentence(r, hit, &from, &to))) {
+               (!has_own_subject(r, hit) && !spot_denied_elsewhere(r, hit, spot) &&
+                subject_of_sentence(r, hit, &from, &to))) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (spot_counted(r, hit->from, &from, &to)) {
