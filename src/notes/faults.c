@@ -140,8 +140,11 @@ static void leave(struct fault_reader *r, const struct fault_hit *hit, const cha
 
 // "Needs to be reglued": what is not done leaves a fault that nobody named, so the words stay not understood.
 static bool is_needed(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const words[] = {"needs", "need", "wants", "could", "should", "would", "must", "can"};
-    return token_among(&r->note->tokens, r->scope.cue[hit->from], words, sizeof words / sizeof *words);
+    static const char *const words[] = {"needs", "need", "wants", "could", "should", "would", "must",
+                                        "can",   "want", "ought", "has",   "have",   "until", "till"};
+    bool planned = r->scope.stance[hit->from] & STANCE_PLANNED;
+    return token_among(&r->note->tokens, r->scope.cue[planned ? hit->from : hit->to - 1], words,
+                       sizeof words / sizeof *words);
 }
 
 // "Not checked for leaks" of a flask or bellows is no seam of a tin.
@@ -163,6 +166,8 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     static const char *const denying[] = {"no",    "not",     "without", "never",
                                           "isn't", "doesn't", "won't",   "nothing"};
     uint16_t stance = r->scope.stance[hit->from];
+    if (hit->kinds[0]->class == CLASS_REPAIR) // "the cord must be replaced"
+        stance |= r->scope.stance[hit->to - 1] & STANCE_PLANNED;
     size_t cue = r->scope.cue[hit->from]; // "two of the stones aren't there"
     static const char *const own[] = {"won't", "wont",   "doesn't",  "doesnt",
                                       "can't", "cannot", "couldn't", "wouldn't"};

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: MIT
 // "The crackle is on purpose", "ripped at the knees from the factory", "that's how it was thrown": the look
 // is meant, and no fault. What merely excuses a fault ("just patina", "from storage") takes nothing away.
+#include <string.h>
+
+#include "notes/any.h"
 #include "notes/scope.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -47,24 +51,74 @@ static const struct cue cues[] = {
 };
 
 // What somebody meant to do to it, or a buyer might, has not been done.
-static const struct cue plans[] = {
-    {"could always be", 0},      {"could be", 0},          {"could do with being", 0},
-    {"could get it", 0},         {"didn't fit a new", 0},  {"didn't put a new", 0},
-    {"going to get it", 0},      {"going to have it", 0},  {"have not had a new", 0},
-    {"haven't fitted a new", 0}, {"haven't had a new", 0}, {"haven't put a new", 0},
-    {"i was going to", 0},       {"intended to", 0},       {"meaning to get it", 0},
-    {"meaning to have it", 0},   {"meant to get it", 0},   {"meant to have it", 0},
-    {"might get it", 0},         {"needs to be", 0},       {"never got around to", 0},
-    {"never got round to", 0},   {"never had a new", 0},   {"planned on", 0},
-    {"planned to", 0},           {"should be", 0},         {"thinking of having", 0},
-    {"thought about having", 0}, {"thought of having", 0}, {"wanted to get it", 0},
-    {"wanted to have it", 0},    {"would have to be", 0},  {"would need to be", 0}};
+static const struct cue plans[] = {{"could always be", 0},
+                                   {"could be", 0},
+                                   {"could do with being", 0},
+                                   {"could get it", 0},
+                                   {"didn't fit a new", 0},
+                                   {"didn't put a new", 0},
+                                   {"going to get it", 0},
+                                   {"going to have it", 0},
+                                   {"has to be", 0},
+                                   {"have not had a new", 0},
+                                   {"have to be", 0},
+                                   {"haven't fitted a new", 0},
+                                   {"haven't had a new", 0},
+                                   {"haven't put a new", 0},
+                                   {"i was going to", 0},
+                                   {"intended to", 0},
+                                   {"meaning to get it", 0},
+                                   {"meaning to have it", 0},
+                                   {"meant to get it", 0},
+                                   {"meant to have it", 0},
+                                   {"might get it", 0},
+                                   {"must be", 0},
+                                   {"needs to be", 0},
+                                   {"never got around to", 0},
+                                   {"never got round to", 0},
+                                   {"never had a new", 0},
+                                   {"ought to be", 0},
+                                   {"ought to have", 0},
+                                   {"planned on", 0},
+                                   {"planned to", 0},
+                                   {"should be", 0},
+                                   {"thinking of having", 0},
+                                   {"thought about having", 0},
+                                   {"thought of having", 0},
+                                   {"want to be", 0},
+                                   {"wanted to get it", 0},
+                                   {"wanted to have it", 0},
+                                   {"wants to be", 0},
+                                   {"would have to be", 0},
+                                   {"would need to be", 0}};
+
+// "Until it's changed", "until the cord has been replaced"; but "until it was glued" is done, and a till is a
+// drawer.
+static bool is_until(const struct tokens *tokens, size_t i) {
+    enum { SUBJECT_MOST = 4 };
+    if (!ANY(tokens, i, "until", "till") || (i > 0 && ANY(tokens, i - 1, "the", "left", "right", "a")))
+        return false;
+    for (size_t k = i + 1; k <= i + SUBJECT_MOST && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE;
+         k++)
+        if (ANY(tokens, k, "is", "it's", "are", "they're", "has", "have", "you've", "gets", "get"))
+            return true;
+    return false;
+}
+
+// "It must be slipping" is what somebody takes for true.
+static bool is_guessed(const struct tokens *tokens, size_t i, size_t n) {
+    const char *word = i + n < tokens->count ? tokens->at[i + n].fold : "";
+    size_t size = strlen(word);
+    return token_is(tokens, i, "must") && !(size > 2 && text_same(word + size - 2, "ed"));
+}
 
 static void read_plans(struct scope *s) {
-    for (size_t i = 0; i < s->note->tokens.count; i++) {
-        size_t n;
-        if (cue_at(s, plans, COUNT(plans), i, &n))
-            scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PLANNED, i);
+    const struct tokens *tokens = &s->note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        size_t n = 1;
+        if (!is_until(tokens, i) && (!cue_at(s, plans, COUNT(plans), i, &n) || is_guessed(tokens, i, n)))
+            continue;
+        scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PLANNED, i);
     }
 }
 
