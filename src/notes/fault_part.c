@@ -330,6 +330,16 @@ static const char *part_inside(struct fault_reader *r, const struct fault_hit *h
     return NULL;
 }
 
+// "Pulls in four stations", "it drags on a full reel": the verb of the statement, which is no part's name.
+static bool is_verb_of(const struct fault_reader *r, const struct fault_hit *hit, const char *part) {
+    static const char *const deeds[] = {"pulls", "drags", "ticks", "picks", "brings", "runs",
+                                        "plays", "goes",  "skips", "hums",  "slips",  "turns"};
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->to > hit->from + 1 && tokens->at[hit->from].stop == STOP_NONE &&
+           token_among(tokens, hit->from, deeds, sizeof deeds / sizeof *deeds) &&
+           text_same(part, tokens->at[hit->from].fold);
+}
+
 const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                        const struct spot *spot, const char *where) {
     struct note *note = r->note;
@@ -414,6 +424,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
+    if (part && is_verb_of(r, hit, part)) part = NULL;
     const char *inside = !part || spot->part_to <= hit->from ? part_inside(r, hit, kind) : NULL;
     if (inside) part = inside;                              // "wheel split, one leg is a replacement"
     const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"

@@ -250,11 +250,17 @@ static size_t contrast(const struct tokens *tokens, size_t i) {
         "wobble",  "stick",  "major",  "serious", "come",    "quote",   "hold",     "expect",   "opened",
         "a",       "the",    "to",     "wrong",   "include", "mind",    "rattle",   "worth",    "had"};
     static const char *const wholes[] = {"go", "work", "run", "start", "tick", "function", "fire"};
-    for (size_t at = i; at <= i + FAR && at + 2 < tokens->count && tokens->at[at].stop == STOP_NONE; at++)
-        if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots) && AMONG(tokens, at + 2, wholes))
-            return 0; // "winds but won't go"
-        else if (token_is(tokens, at, "but") && AMONG(tokens, at + 1, nots))
-            return AMONG(tokens, at + 2, looks) || tokens->at[at + 2].stop != STOP_NONE ? 0 : at + 3 - i;
+    static const char *const ways[] = {"back", "backward", "backwards", "reverse",
+                                       "in",   "up",       "down",      "other"};
+    for (size_t at = i; at <= i + FAR && at + 2 < tokens->count && tokens->at[at].stop == STOP_NONE; at++) {
+        if (!token_is(tokens, at, "but")) continue;
+        size_t no = at + 1;
+        if (ANY(tokens, no, "it", "they") && tokens->at[no].stop == STOP_NONE) no++; // "but it won't"
+        if (!AMONG(tokens, no, nots) || no + 1 >= tokens->count) continue;
+        bool way = tokens->at[no + 1].stop == STOP_NONE && AMONG(tokens, no + 2, ways);
+        if (AMONG(tokens, no + 1, wholes)) return way ? no + 3 - i : 0; // "winds but won't go"
+        return AMONG(tokens, no + 1, looks) || tokens->at[no + 1].stop != STOP_NONE ? 0 : no + 2 - i;
+    }
     return 0;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Turns of speech in which a word of a fault says none of its part: what is hard to find, what stands on the
 // left, what was painted green, what comes off to be cleaned.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "text/order.h"
@@ -117,11 +119,29 @@ static bool is_wood_stain(const struct fault_reader *r, const struct fault_hit *
            (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
 }
 
+// "I dusted it now and then", "we used them on and off": what somebody did, and no way in which it works.
+static bool is_done_at_times(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const times[] = {"now",   "on",        "off",          "occasionally", "once",
+                                        "every", "sometimes", "periodically", "from",         "at"};
+    static const char *const deeds[] = {"ran", "wound", "wore", "kept", "took",
+                                        "lit", "rode",  "put",  "swept"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (!text_same(hit->kinds[0]->rule.id, "partly-working")) return false;
+    if (ANY(tokens, i, "it", "them")) i++;
+    if (i < 2 || !AMONG(tokens, i, times) || !ANY(tokens, i - 1, "it", "them")) return false;
+    const char *verb = tokens->at[i - 2].fold;
+    size_t size = strlen(verb);
+    bool done = size > 3 && text_same(verb + size - 2, "ed");
+    return tokens->at[i - 2].stop == STOP_NONE && (done || AMONG(tokens, i - 2, deeds));
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit) || is_wood_stain(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_one_of_several(r, hit) || is_done_at_times(r, hit) || is_wood_stain(r, hit) ||
+           (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Whole phrases that say a part is not there, before it or behind it; what lacking.c puts together counts
 // beside them, and the longer one wins.
+#include "notes/any.h"
 #include "notes/lacking.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -270,11 +271,21 @@ size_t lacking_said_behind(const struct scope *scope, size_t i, size_t *n) {
     return *n;
 }
 
+// "Bring your own boxes", "bring your own help": asked of whoever fetches it.
+static bool is_for_fetching(const struct tokens *tokens, size_t i) {
+    static const char *const aids[] = {
+        "box",      "boxes",   "bag",    "bags",    "wrapping", "wrap",  "padding", "packing",     "blanket",
+        "blankets", "truck",   "van",    "trailer", "car",      "help",  "helper",  "helpers",     "muscle",
+        "friend",   "friends", "ladder", "crate",   "crates",   "tools", "wrench",  "screwdriver", "hands"};
+    return ANY(tokens, i, "bring") && AMONG(tokens, i + 3, aids);
+}
+
 size_t lacking_said_before(const struct scope *scope, size_t i, size_t *n) {
     struct word_memo *memo = &scope->note->words[i];
     if (!memo->lacks) {
         size_t more = lacking_before(&scope->note->tokens, i);
         if (!cue_at(scope, before, COUNT(before), i, n) || *n < more) *n = more;
+        if (*n && is_for_fetching(&scope->note->tokens, i)) *n = 0;
         memo->lacks = (uint16_t)(*n + 1);
     }
     return *n = memo->lacks - 1u;

@@ -121,6 +121,7 @@ static size_t manner_at(const struct tokens *tokens, size_t i) {
                                           "loud and clear",
                                           "clear",
                                           "clearly",
+                                          "back",
                                           "both ways",
                                           "evenly",
                                           "on both sides",

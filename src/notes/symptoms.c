@@ -185,6 +185,18 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
                 return true; // "dropped the base and it broke", "knocked a piece off the edge"
     }
     if (!before) return false;
+    if (text_same(id, "seized") && text_same(before->kinds[0]->rule.id, "seized") &&
+        ANY(tokens, hit->to - 1, "hands")) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "stiff, it takes both hands"
+    }
+    if (text_same(id, "hairline") && text_same(before->kinds[0]->rule.id, "glued-repair") &&
+        ANY(tokens, hit->to - 1, "line", "lines") &&
+        !ANY(tokens, hit->to, "in", "on", "from", "down", "across", "through", "along", "inside", "to",
+             "at")) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "glued back at the neck, tight line": that of the mend
+    }
     static const char *const designs[] = {"decoration-wear", "fading", "gilt-wear"};
     if (text_same(id, "cloudy-glass") && before->to == hit->from &&
         ANY(tokens, hit->from, "from", "in", "through") &&
