@@ -182,15 +182,31 @@ static bool is_puzzle(const struct note *note, size_t i) { // "jigsaw, wooden, 2
     return false;
 }
 
-// "Three piece tea set with a tray"; but "2 piece set butter dish" is one dish.
-static bool is_set_at_end(const struct note *note, size_t i) {
+// "Three piece tea set with a tray", "luggage, a three piece set"; but "2 piece set butter dish" is one dish.
+static bool is_set_at_end(const struct note *note, size_t i, bool least) {
     enum { MOST = 4 };
     const struct tokens *tokens = &note->tokens;
     for (size_t k = i; k < i + MOST && k < tokens->count && tokens->at[k].kind == TOKEN_WORD; k++)
         if (token_is(tokens, k, "set"))
-            return k > i && (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
-                             ANY(tokens, k + 1, "with", "in", "by", "and"));
+            return (k > i || least) && (k + 1 >= tokens->count || tokens->at[k + 1].stop != STOP_NONE ||
+                                        ANY(tokens, k + 1, "with", "in", "by", "and"));
     return false;
+}
+
+// "Seven pieces all told": a sum in a statement of its own, and not of what one game or one break has.
+static bool is_all_told(const struct note *note, size_t i, size_t end) {
+    const struct tokens *tokens = &note->tokens;
+    if (!token_phrase(tokens, end, "all told") && !token_phrase(tokens, end, "in all") &&
+        !token_phrase(tokens, end, "in total") && !ANY(tokens, end, "altogether", "total"))
+        return false;
+    if (i && tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, "to", "makes", "is", "are", "that's", "it's", "have", "get", "all"))
+        return false;
+    for (size_t k = 0; k < i; k++)
+        if (ANY(tokens, k, "puzzle", "jigsaw", "chess", "checkers", "draughts", "game", "dominoes", "kit",
+                "broken", "broke", "smashed", "came", "mosaic"))
+            return false;
+    return true;
 }
 
 // "44 piece flatware", "10 pcs", "= 10 pc"; but "2 piece butter dish" is one dish, and a puzzle's pieces are
@@ -200,9 +216,9 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     size_t number = 0;
     int count = count_number(note, i, &number);
     size_t at = i + number;
-    if (!count || is_numbering(note, i)) return false;
+    if (!count) return false;
     if (token_is(tokens, at, "-")) at++;
-    if (!is_make(note, at)) return false;
+    if (!is_make(note, at) || (is_numbering(note, i) && !is_all_told(note, i, at + 1))) return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
@@ -216,10 +232,11 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
         return false;
     }
     bool sum = i && ANY(tokens, i - 1, "=", "total", "all", "equals", "makes", "making", "so", "that's");
+    sum |= count > 1 && is_all_told(note, i, end);
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
                 ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
     bool set =
-        (count > 1 && (count > 3 ? count_set_behind(note, end) : is_set_at_end(note, end))) ||
+        (count > 1 && (count > 3 ? count_set_behind(note, end) : is_set_at_end(note, end, count > 2))) ||
         (count > 3 && ANY(tokens, end, "flatware", "silverware", "cutlery", "service", "lot", "collection",
                           "tool", "canteen", "socket", "canister", "nesting", "dinner", "tea"));
     set |= count > 1 && ends && i > 1 && tokens->at[i - 1].stop == STOP_COMMA && // "dresser set, three piece"

@@ -23,6 +23,11 @@ static bool is_held(const struct note *note, size_t i) {
     if (!ANY(tokens, i, "in", "on") || i + 2 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
         tokens->at[i + 1].kind != TOKEN_WORD)
         return false;
+    // "Four on the cuffs" tells where some of them are
+    if (ANY(tokens, i, "on") &&
+        !ANY(tokens, i + 2, "card", "cards", "rack", "board", "string", "ring", "stand", "tray", "sheet",
+             "roll", "wire", "rail", "chain", "hook", "wooden"))
+        return false;
     if (ANY(tokens, i + 1, "a", "an", "the", "its", "their", "one"))
         return !ANY(tokens, i + 2, "row", "set", "line", "side", "corner", "middle");
     return tokens->at[i + 1].stop == STOP_NONE && is_many(&tokens->at[i + 2]) &&

@@ -38,6 +38,59 @@ static size_t placed(const struct note *note, size_t i, const char **where) {
     return noun ? 3 : n;
 }
 
+// "Underneath", "under it", and the rest of a place: "on the foot of each", "by the pivot".
+static size_t placed_too(const struct note *note, size_t i, const char **where) {
+    const struct tokens *tokens = &note->tokens;
+    size_t n = placed(note, i, where);
+    if (!n && ANY(tokens, i, "by", "near", "beside", "below", "above", "beneath", "behind", "along"))
+        n = place_at(note, i, where);
+    if (!n && ANY(tokens, i, "by", "near", "beside", "below", "above", "along") &&
+        ANY(tokens, i + 1, "the", "its") && i + 2 < tokens->count && tokens->at[i + 2].kind == TOKEN_WORD &&
+        !note->fault_word[i + 2] && !mark_is_person(note, i + 2) &&
+        !ANY(tokens, i + 2, "artist", "maker", "potter", "painter", "hand", "factory", "same", "firm")) {
+        *where = note_words(note, i, i + 3); // "by the pivot": a part of no list
+        n = 3;
+    }
+    if (!n && ANY(tokens, i, "under", "on", "inside", "into") && ANY(tokens, i + 1, "it", "them", "each")) {
+        *where = note_words(note, i, i + 1);
+        return 2;
+    }
+    if (!n && ANY(tokens, i, "underneath", "below", "beneath", "inside", "outside")) {
+        *where = note_words(note, i, i + 1);
+        n = 1;
+    }
+    if (n && ANY(tokens, i + n, "of")) {
+        size_t each = i + n + 1;
+        if (ANY(tokens, each, "each", "both", "all", "every", "one", "them")) {
+            n += 2;
+            if (ANY(tokens, each + 1, "one", "piece", "of")) n++;
+            if (ANY(tokens, each + 1, "of") && ANY(tokens, each + 2, "them")) n++;
+        }
+    }
+    return n;
+}
+
+// How it was put there: "stamped in green", "etched very small", "cast deep".
+static size_t past_manner(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry color;
+    while (i < tokens->count && tokens->at[i].stop == STOP_NONE) {
+        size_t letters = mark_in_letters(note, i);
+        if (letters > i)
+            i = letters;
+        else if (ANY(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &color))
+            i += 1 + word_at(note, i + 1, 1u << USE_COLOR, &color) +
+                 (size_t)ANY(tokens, i + 2, "ink", "glaze", "paint", "letters", "script");
+        else if (ANY(tokens, i, "very", "small", "faintly", "faint", "deep", "deeply", "lightly", "clearly",
+                     "large", "big", "low", "tiny", "neatly", "boldly", "right", "twice", "plainly",
+                     "crisply", "rather", "quite", "once"))
+            i++;
+        else
+            break;
+    }
+    return i;
+}
+
 // What a clause begins with before it tells where the name is.
 static size_t lead(const struct tokens *tokens, size_t i) {
     enum { WORDS_MOST = 4 };
@@ -55,7 +108,9 @@ static size_t written_at(const struct note *note, size_t i, bool apart, const ch
     size_t at = lead(tokens, i), n;
     bool put = mark_is_stamp(note, at) ||
                ANY(tokens, at, "carved", "burned", "burnt", "cut", "woven", "stitched", "sewn", "punched");
-    if (put && (n = placed(note, at + 1, where)) != 0) return at + 1 + n;
+    size_t on = put ? past_manner(note, at + 1) : at;
+    if (put && (n = placed_too(note, on, where)) != 0) return on + n;
+    if (put && on > at + 1 && (on >= tokens->count || tokens->at[on].stop != STOP_NONE)) return on;
     if (put && (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE) &&
         ANY(tokens, at, "stamped", "marked", "impressed", "branded", "incised", "engraved", "embossed",
             "cast"))
@@ -87,13 +142,15 @@ static size_t written_at(const struct note *note, size_t i, bool apart, const ch
         return to + 1;
     }
     if (is_bearer(note, at)) {
-        size_t on = at + 1 + ANY(tokens, at + 1, "still", "is", "sewn", "stuck", "glued", "inside");
+        on = at + 1 + ANY(tokens, at + 1, "still", "is", "sewn", "stuck", "glued", "inside");
         if ((n = placed(note, on, where)) != 0) return on + n;
         *where = note_words(note, at, at + 1);
         bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
         return !ends || ANY(tokens, at, "mark", "stamp", "plate", "transfer", "stencil") ? i : at + 1;
     }
-    return (n = placed(note, at, where)) != 0 && ANY(tokens, at, "on", "under", "inside") ? at + n : i;
+    size_t lettered = mark_in_letters(note, at); // "in raised letters on the bottom"
+    if (lettered > at && (n = placed_too(note, lettered, where)) != 0) return lettered + n;
+    return (n = placed_too(note, at, where)) != 0 && ANY(tokens, at, "on", "under", "inside") ? at + n : i;
 }
 
 static bool is_marked(const struct note *note, const char *name) {

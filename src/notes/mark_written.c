@@ -4,6 +4,8 @@
 // took is written there too, unless a seller shouts.
 #include "notes/mark_found.h"
 
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/english.h"
 #include "notes/figure.h"
@@ -391,6 +393,28 @@ static bool is_second_number(const struct note *note, size_t i) {
     return false;
 }
 
+// "A spring motor, and 27 on the side": painted or cast there, where nothing that could be counted stands
+// before it.
+static bool is_running_number(const struct note *note, size_t i) {
+    enum { BACK = 6 };
+    const struct tokens *tokens = &note->tokens;
+    const char *fold = tokens->at[i].fold, *where;
+    size_t n = strlen(fold), place = place_at(note, i + 1, &where);
+    if (i == 0 || n < 2 || n > 5 || strspn(fold, "0123456789") != n || !ANY(tokens, i + 1, "on") || !place ||
+        !ANY(tokens, i + 2, "the", "its", "each", "both"))
+        return false;
+    size_t end = i + 1 + place;
+    if (!ANY(tokens, i - 1, ",", "and", "with", "a") ||
+        (end < tokens->count && tokens->at[end].stop == STOP_NONE && !ANY(tokens, end, "and", "in")))
+        return false;
+    size_t from = note_clause_from(note, i, STOP_SENTENCE);
+    for (size_t k = from; k < end; k++)
+        if (note->fault_word[k] || note->taken[k] == TAKEN_MEASURE) return false;
+    for (size_t k = i - 1; k > from && k + BACK > i; k--)
+        if (tokens->at[k].kind == TOKEN_WORD && tokens->at[k].one != tokens->at[k].fold) return false;
+    return true;
+}
+
 void mark_read_written(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->flat || tokens->shouts) return;
@@ -408,7 +432,7 @@ void mark_read_written(struct note *note) {
                 taken = keep(note, i, end);
             if (!taken) taken = end > i ? end - i : 1;
         } else if (tokens->at[i].kind == TOKEN_FIGURE &&
-                   (is_second_number(note, i) || unit_is_painted(tokens, i))) {
+                   (is_second_number(note, i) || is_running_number(note, i) || unit_is_painted(tokens, i))) {
             taken = keep(note, i, i + 1);
         } else if (tokens->at[i].capital || tokens->at[i].kind == TOKEN_FIGURE ||
                    tokens->at[i].kind == TOKEN_CODE) {

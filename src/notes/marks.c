@@ -364,7 +364,7 @@ static size_t find_verb(struct note *note, size_t i) {
     }
     const char *behind = NULL;
     size_t at = skip_to_text(note, i + 1, &behind);
-    while (stamp && ANY(tokens, at, "low", "high", "deep", "deeply", "lightly", "crisply")) {
+    while (stamp && ANY(tokens, at, "low", "high", "deep", "deeply", "lightly", "crisply", "small", "tiny")) {
         at++; // "stamped low on the side 12"
         at = skip_to_text(note, at, &behind);
     }

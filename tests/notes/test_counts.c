@@ -18,6 +18,8 @@ static void read(struct note *note) {
 
 static const struct notes_case counted[] = {
     {"Three piece tea set, silver plate", "3"},
+    {"Sauce boat, its stand and two ladles. Four pieces all told, none chipped.", "4"},
+    {"Patio suite in green iron, a three piece set", "3"},
     {"Signal flags, a bundle of 14", "14"},
     {"Carving chisels, 12 in a box", "12"},
     {"Wax cylinders, 11 in cardboard tubes", "11"},
@@ -124,6 +126,8 @@ static const struct notes_case counted[] = {
 };
 
 static const struct notes_case uncounted[] = {
+    {"Jacket, ten buttons, 4 on the cuffs", ""},
+    {"Plate broken into three pieces in all", ""},
     {"Slates, 12 in deep", ""},
     {"Chest of drawers, 12 in a row of pegs", ""},
     {"Croquet set, 4 mallets, 4 balls", ""},

@@ -27,6 +27,12 @@ static const struct notes_case makers[] = {
     {"Kettle, \"Cressent Ware\" sticker still on bottom.", "Cressent Ware @ bottom"},
     {"Crate. Lock plate reads Eagle Lock Wks.", "Eagle Lock Wks @ plate"},
     {"Churn, Larkmoor, with a lid.", ""},
+    {"Sugar tongs, Lornavale stamped small underneath.", "Lornavale @ underneath"},
+    {"Garden fork, Penderlake stamped by the socket.", "Penderlake @ by the socket"},
+    {"Goblets, Estramere etched very small on the foot of each.", "Estramere @ foot"},
+    {"Sugar tongs, Tollowdale on the back of both.", "Tollowdale @ back"},
+    {"Vase, Marrowby, painted in blue by the artist.", ""},
+    {"Plate, Hollins, green underneath.", ""},
 };
 
 static void read_names_too(struct note *note) {
