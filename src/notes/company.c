@@ -22,6 +22,40 @@ static const char *smell_of(const char *id) {
     return NULL;
 }
 
+// What is named before "and you can smell it", though nothing of it is a fault by itself.
+static const char *source_at(const struct tokens *tokens, size_t i) {
+    if (ANY(tokens, i, "kerosene", "paraffin", "petrol", "gasoline", "diesel", "fuel", "oil", "naphtha",
+            "turps", "turpentine", "thinner", "thinners", "creosote", "gas"))
+        return "odor-fuel";
+    if (ANY(tokens, i, "mothballs", "mothball", "camphor", "naphthalene")) return "odor-mothball";
+    if (ANY(tokens, i, "smoked", "smoker", "smokers", "cigarettes", "cigars", "smoke", "ashes", "nicotine"))
+        return "odor-smoke";
+    if (ANY(tokens, i, "mildew", "mold", "mould")) return "odor-mildew";
+    if (ANY(tokens, i, "damp", "cellar", "basement")) return "odor-musty";
+    if (ANY(tokens, i, "dog", "dogs", "cat", "cats", "mice", "horse", "horses")) return "odor-pet";
+    if (ANY(tokens, i, "onions", "garlic", "spices", "pickles", "curry", "fish", "vinegar", "coffee", "beer",
+            "whiskey", "wine"))
+        return "odor-food";
+    if (ANY(tokens, i, "perfume", "cologne", "lavender", "sachet", "sachets")) return "odor-perfume";
+    return NULL;
+}
+
+// "And you can smell it", "you can still smell them": of what stands before; how many tokens from "smell" on.
+static size_t smelled_at(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "smell", "smells", "smelled", "smelt") || i < 2) return 0;
+    size_t at = i, whose = i + 1 + (ANY(tokens, i + 1, "of", "like") ? 1 : 0);
+    while (at > 0 && ANY(tokens, at - 1, "still", "really", "definitely", "certainly")) at--;
+    if (!ANY(tokens, whose, "it", "them", "that", "this", "him", "her")) return 0;
+    bool can = at > 1 && ANY(tokens, at - 1, "can", "could", "will", "to", "may", "might", "you'll");
+    if (!can && whose == i + 1) return 0;
+    bool ends = whose + 1 >= tokens->count || tokens->at[whose + 1].stop != STOP_NONE;
+    return ends || ANY(tokens, whose + 1, "across", "when", "from", "on", "as", "the", "if", "too", "and",
+                       "all", "through", "every", "still", "before", "right", "a", "some", "slightly",
+                       "strongly", "faintly")
+               ? whose + 1 - i
+               : 0;
+}
+
 // "It has the smell to go with it", "and the smell to match", "and smells of it".
 static bool is_company(const struct tokens *tokens, size_t i) {
     static const char *const tails[] = {"to go with",   "to match",   "to prove it",     "that goes with",
@@ -35,8 +69,10 @@ static bool is_company(const struct tokens *tokens, size_t i) {
 static void read_smell(struct fault_reader *r, size_t i) {
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
-    if (!ANY(tokens, i, "smell", "odor", "odour", "whiff", "pong", "smells") || !is_company(tokens, i) ||
-        note->taken[i] == TAKEN_FLAW || r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST))
+    size_t smelled = smelled_at(tokens, i);
+    if (!ANY(tokens, i, "smell", "odor", "odour", "whiff", "pong", "smells", "smelled", "smelt") ||
+        !(smelled || is_company(tokens, i)) || note->taken[i] == TAKEN_FLAW ||
+        r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST))
         return;
     size_t start = tokens->at[scope_sentence_start(&r->scope, i)].from;
     const char *smell = NULL;
@@ -45,8 +81,10 @@ static void read_smell(struct fault_reader *r, size_t i) {
         const char *id = smell_of(flaw->kind->rule.id);
         if (id && flaw->span.from >= start && flaw->span.from < tokens->at[i].from) smell = id;
     }
+    for (size_t k = i; smelled && !smell && k > 0 && tokens->at[k - 1].from >= start; k--)
+        if (!(r->scope.stance[k - 1] & (STANCE_DENIED | STANCE_NONE_SEEN))) smell = source_at(tokens, k - 1);
     const struct flaw *kind = smell ? ruleset_flaw(note->rules, smell) : NULL;
-    if (kind) fault_add(r, kind, NULL, NULL, i, i + 1);
+    if (kind) fault_add(r, kind, NULL, NULL, i, i + (smelled ? smelled : 1));
 }
 
 // "I looked for the fire label and there isn't one", "hunted for a date, there is none".

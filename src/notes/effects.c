@@ -57,10 +57,10 @@ static enum severity fits_at(const struct tokens *tokens, size_t i, size_t to) {
     if (i == 0 ||
         !ANY(tokens, i - 1, "could", "can", "you'd", "'d", "would", "almost", "nearly", "to", "you", "just"))
         return SEVERITY_UNKNOWN;
-    if (!ANY(tokens, i, "get", "put", "fit", "stick", "poke", "push", "slide", "lose", "slip", "see", "shove",
-             "pass", "drop", "lay", "drive", "climb", "post", "run", "throw", "walk", "sail", "ride", "park",
-             "hide", "march", "feed", "rest", "stand", "hang", "catch", "lodge", "tuck", "read", "wave",
-             "crawl", "fly", "roll", "steer", "squeeze", "insert", "thread"))
+    if (!ANY(tokens, i, "get", "put", "fit", "set", "sink", "stick", "poke", "push", "slide", "lose", "slip",
+             "see", "shove", "pass", "drop", "lay", "drive", "climb", "post", "run", "throw", "walk", "sail",
+             "ride", "park", "hide", "march", "feed", "rest", "stand", "hang", "catch", "lodge", "tuck",
+             "read", "wave", "crawl", "fly", "roll", "steer", "squeeze", "insert", "thread"))
         return SEVERITY_UNKNOWN;
     bool thin = false, into = false, thing = false, light = false;
     for (size_t k = i + 1; k < to && k <= i + FAR && tokens->at[k - 1].stop == STOP_NONE; k++) {

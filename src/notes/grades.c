@@ -9,7 +9,9 @@
 enum severity degree_of_size(const struct flaw *kind, double mm) {
     static const double slack = 1.02; // "2 inches" is meant where the scale says 50 mm
     double light = slack * kind->most_mm[SEVERITY_LIGHT], moderate = slack * kind->most_mm[SEVERITY_MODERATE];
+    enum { PINPOINT = 2 };
     if (light > 0 && mm <= light) return SEVERITY_LIGHT;
+    if (light <= 0 && moderate > 0 && mm <= PINPOINT && kind->degree == DEGREE_SIZE) return SEVERITY_LIGHT;
     if (moderate > 0) return mm <= moderate ? SEVERITY_MODERATE : SEVERITY_HEAVY;
     return light > 0 ? SEVERITY_MODERATE : SEVERITY_UNKNOWN;
 }

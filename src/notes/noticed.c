@@ -85,7 +85,8 @@ static bool is_aid(const struct tokens *tokens, size_t i) {
     if (!ANY(tokens, i, "need", "needs", "take", "takes", "want", "needed")) return false;
     size_t at = i + 1;
     while (ANY(tokens, at, "a", "an", "your", "my", "to", "have", "really")) at++;
-    if (ANY(tokens, at, "glass", "lens", "mirror")) return is_purpose(tokens, at + 1, tokens->count);
+    if (ANY(tokens, at, "glass", "lens", "mirror", "light", "lamp", "flashlight", "candle"))
+        return is_purpose(tokens, at + 1, tokens->count);
     return ANY(tokens, at, "loupe", "magnifier", "magnifying", "microscope", "torch", "glasses", "specs") ||
            (ANY(tokens, at, "good", "sharp", "keen", "young", "better", "strong") &&
             ANY(tokens, at + 1, "eyes", "eyesight", "light", "lens", "glasses"));
@@ -274,7 +275,11 @@ static const struct cue struck[] = {
 
 static bool is_striking(const struct fault_reader *r, size_t i) {
     size_t n;
-    return cue_at(&r->scope, struck, sizeof struck / sizeof *struck, i, &n) != NULL;
+    if (!cue_at(&r->scope, struck, sizeof struck / sizeof *struck, i, &n)) return false;
+    // "The minute you unfold it": on opening, which the scale of a smell knows
+    return !(token_is(&r->note->tokens, i + n - 1, "you") &&
+             ANY(&r->note->tokens, i + n, "open", "unfold", "unroll", "unwrap", "unzip", "lift", "unpack",
+                 "shake", "undo"));
 }
 
 // "The base hides it", "tucked out of sight", "covered by the shade".

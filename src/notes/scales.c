@@ -94,7 +94,24 @@ static bool may_tell(const struct tokens *tokens, size_t i, const struct texts *
                                           "quite",  "uneven", "unevenly", "blotchy", "in"};
     if (!words->count) return false;
     return token_may_open(tokens, i, (const void *)words->at, words->count, sizeof *words->at) ||
+           token_is(tokens, i + 1, "not") || token_is(tokens, i, "cannot") ||
            token_among(tokens, i, numbers, sizeof numbers / sizeof *numbers);
+}
+
+// "Would not sit" where the scale has "wouldn't sit".
+static size_t tell_full_at(const struct tokens *tokens, size_t i, const char *word) {
+    const char *tail = strstr(word, "n't");
+    if (!tail || tail == word || (tail[3] && tail[3] != ' ')) return 0;
+    size_t size = (size_t)(tail - word), n = token_is(tokens, i, "cannot") ? 1 : 2;
+    if (n == 2 && !token_is(tokens, i + 1, "not")) return 0;
+    const char *verb = tokens->at[i].fold;
+    bool same = !strncmp(verb, word, size) && (!verb[size] || (verb[size] == 'n' && size == 2));
+    if (text_same(verb, "will")) same = size == 2 && !strncmp(word, "wo", 2);
+    if (text_same(verb, "can") || n == 1) same = size == 2 && !strncmp(word, "ca", 2);
+    if (!same) return 0;
+    if (!tail[3]) return n;
+    size_t rest = token_phrase(tokens, i + n, tail + 4);
+    return rest ? n + rest : 0;
 }
 
 // A word of the scale at token `i`; "rim" is "rims" too, "two" a couple and a 2.
@@ -115,6 +132,7 @@ static size_t tell_at(const struct tokens *tokens, size_t i, const char *word) {
     size_t n = token_phrase(tokens, i, word);
     if (n) return n;
     if (tokens->at[i].kind == TOKEN_WORD && text_same(tokens->at[i].one, word)) return 1;
+    if ((n = tell_full_at(tokens, i, word)) != 0) return n;
     if (word[0] != 'a' && word[0] != 't' && word[0] != 'f' && word[0] != 's') return 0; // of `same`
     for (size_t k = 0; k < sizeof same / sizeof *same && !n; k++)
         if (text_same(same[k].word, word)) n = token_phrase(tokens, i, same[k].other);
@@ -157,6 +175,39 @@ static bool is_of_figure(const struct note *note, size_t i) {
     return false;
 }
 
+// "Not seen from the top": whence one looks is not how far it goes.
+static bool is_viewpoint(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "from", "on", "at", "across") || i == 0) return false;
+    size_t at = i - 1;
+    while (at > 0 && ANY(tokens, at, "it", "them", "that", "much", "at", "all", "looking", "up", "there"))
+        at--;
+    return ANY(tokens, at, "see", "seen", "visible", "show", "shows", "showing", "notice", "noticed",
+               "noticeable", "looking", "spot", "look", "viewed", "invisible", "hidden");
+}
+
+// "Name in marker on the label inside": where nobody sees it, what it is written with counts for nothing.
+static bool is_tool_of_hidden(const struct tokens *tokens, const struct window *w, const struct flaw *kind,
+                              size_t i) {
+    if (!text_same(kind->rule.id, "owner-name") || !ANY(tokens, i, "ink", "pen", "biro", "marker"))
+        return false;
+    for (size_t k = w->from; k < w->to; k++)
+        if (ANY(tokens, k, "label", "tag", "inside", "underneath", "underside", "flyleaf", "endpaper"))
+            return true;
+    return false;
+}
+
+// "Worn off in places": of what is rubbed off, the word for much is said of those places alone.
+static bool is_in_places(const struct tokens *tokens, const struct flaw *kind, size_t end) {
+    static const char *const ids[] = {"gilt-wear",     "decoration-wear", "plate-wear",     "coating-worn",
+                                      "paint-flaking", "wear-rub",        "finish-crackle", "fading"};
+    static const char *const places[] = {"in places",      "in spots", "in a few places", "in a few spots",
+                                         "here and there", "in parts", "in some places",  "in patches"};
+    if (!token_longest(tokens, end, places, sizeof places / sizeof *places)) return false;
+    for (size_t i = 0; i < sizeof ids / sizeof *ids; i++)
+        if (text_same(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
 static bool stands(const struct fault_reader *r, const struct window *w, const struct fault_hit *hit,
                    bool whole, bool places, const struct flaw *kind, int degree) {
     const struct texts *words = &kind->tells[degree];
@@ -170,6 +221,9 @@ static bool stands(const struct fault_reader *r, const struct window *w, const s
             if (!n || (!own_no && (i + n > w->to || denied))) continue; // "no dust" of worm holes
             if (!places && n == 1 && r->part[i]) continue;
             if (is_of_thing(r, hit, i, n) || is_within_longer(r, kind, i, n)) continue;
+            if (is_viewpoint(&r->note->tokens, i) || is_tool_of_hidden(&r->note->tokens, w, kind, i))
+                continue;
+            if (degree == SEVERITY_HEAVY && is_in_places(&r->note->tokens, kind, i + n)) continue;
             if (n == 1 && is_of_figure(r->note, i)) continue;
             if (i > 0 && token_is(&r->note->tokens, i - 1, "nowhere")) continue; // "rusty but nowhere deep"
             static const char *const verbs[] = {"has", "have", "had", "with", "shows", "is", "are"};

@@ -135,7 +135,8 @@ static enum severity of_use(const struct fault_reader *r, const struct fault_hit
         if (ANY(&r->note->tokens, i, "does", "do") && ANY(&r->note->tokens, i + 1, "the", "its", "work"))
             return degree_still_good(kind); // "but does the job"
     for (size_t i = behind->from; found == SEVERITY_LIGHT && i < behind->to; i++)
-        if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes"))
+        if (ANY(&r->note->tokens, i, "still", "works", "usable", "useable", "holds", "turns", "closes",
+                "shuts", "opens", "fits", "latches", "locks", "seals", "stands", "sits"))
             return degree_still_good(kind);
     return found;
 }
@@ -254,6 +255,11 @@ enum severity degree_weigh(const struct fault_reader *r, const struct fault_hit 
     enum severity found = seen ? of_words(r, hit, kind, at) : SEVERITY_UNKNOWN;
     if (!found && !hit->near && is_heavy_itself(r, hit, kind)) found = SEVERITY_HEAVY;
     if (!found) found = of_likeness(r, hit, flaw, &at[AROUND_BEHIND]);
+    if (found && flaw->has_size &&
+        text_same(kind->rule.id, "enamel-chip")) { // a pea's size, where food cooks
+        enum severity place = degree_on_scale(r, hit, kind);
+        if (place == SEVERITY_HEAVY) found = place;
+    }
     if (!found) found = degree_on_scale(r, hit, kind);
     if (found == SEVERITY_HEAVY && degree_is_bound(&r->note->tokens, &at[AROUND_BEHIND]))
         found = SEVERITY_MODERATE;
