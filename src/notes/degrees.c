@@ -440,6 +440,20 @@ static bool is_name_of_one(const struct tokens *tokens, size_t i) {
            token_among(tokens, i - 1, words, COUNT(words));
 }
 
+// "Nineteen thirty six", "twenty two": a word of a longer number is none by itself.
+static bool is_of_longer(const struct tokens *tokens, size_t i) {
+    static const char *const tens[] = {"twenty",  "thirty", "forty",  "fifty",  "sixty",
+                                       "seventy", "eighty", "ninety", "hundred"};
+    if (tokens->at[i].kind != TOKEN_WORD) return false;
+    bool before =
+        i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        (token_among(tokens, i - 1, tens, COUNT(tens)) || ANY(tokens, i - 1, "nineteen", "eighteen"));
+    bool behind =
+        ANY(tokens, i, "nineteen", "eighteen") && tokens->at[i].stop == STOP_NONE &&
+        (token_among(tokens, i + 1, tens, COUNT(tens)) || ANY(tokens, i + 1, "ten", "twelve", "oh"));
+    return before || behind;
+}
+
 int degrees_number(const struct tokens *tokens, size_t i) {
     static const char *const names[] = {"zero",     "one",      "two",      "three",   "four",    "five",
                                         "six",      "seven",    "eight",    "nine",    "ten",     "eleven",
@@ -449,7 +463,7 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     if (i >= tokens->count || (tokens->at[i].kind != TOKEN_FIGURE && !token_is(tokens, i, "dozen") &&
                                !token_among(tokens, i, names, COUNT(names))))
         return 0;
-    if (is_name_of_one(tokens, i)) return 0;
+    if (is_name_of_one(tokens, i) || is_of_longer(tokens, i)) return 0;
     if (ANY(tokens, i + 1, "thirds", "quarters", "fifths", "eighths", "tenths"))
         return 0; // "two thirds of it"
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;

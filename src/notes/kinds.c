@@ -276,7 +276,7 @@ static bool is_of_rubber(const struct fault_reader *r, const struct flaw *kind) 
     return named;
 }
 
-// A seat that is not said to be soft splits as wood does: "split in the seat" of an oak chair.
+// A seat not said to be soft splits as wood does: "split in the seat" of an oak chair, "in the seat frame".
 static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
     static const char *const soft[] = {
         "leather",   "leatherette", "vinyl",  "velvet",  "fabric", "cloth",   "cushion", "cushions",
@@ -287,6 +287,8 @@ static bool is_hard(const struct fault_reader *r, const struct fault_hit *hit, c
     for (size_t i = 0; i < hit->kind_count; i++) wood |= text_same(hit->kinds[i]->rule.id, "wood-split");
     if (!wood || !text_same(kind->rule.id, "upholstery-wear")) return false;
     const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->to; i < tokens->count && tokens->at[i - 1].stop == STOP_NONE; i++)
+        if (ANY(tokens, i, "frame", "rail", "rails", "frames")) return true;
     const char *type = r->note->record->type.value;
     bool bare = type && (strstr(type, "stool") || strstr(type, "bench")) && // "wedged with cloth": no seat
                 kind_is_of_material(r, ruleset_flaw(r->note->rules, "wood-split"), NULL);

@@ -434,8 +434,8 @@ static int places_in(const struct fault_reader *r, size_t i) {
 
 // Nothing but adjectives between the number and the fault: "two small chips", not "size 8 with chips".
 static bool counts_fault(const struct fault_reader *r, size_t from, size_t to) {
-    static const char *const others[] = {"of", "has", "have", "is",   "are",   "inch",
-                                         "in", "mm",  "cm",   "with", "inches"};
+    static const char *const others[] = {"of", "has", "have", "is",     "are", "inch", "in",
+                                         "mm", "cm",  "with", "inches", "the", "its"};
     for (size_t k = from; k < to; k++)
         if (r->note->tokens.at[k].kind != TOKEN_WORD || r->part[k] ||
             token_among(&r->note->tokens, k, others, COUNT(others)))

@@ -225,8 +225,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
                                        "spots",   "stain", "stains", "patch", "patches"};
     bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
     if (hit->to - hit->from < 2 || state || is_whole(r, hit) ||
-        text_same(hit->kinds[0]->rule.id, "ring-mark"))
-        return false; // "cup rings"
+        text_same(hit->kinds[0]->rule.id, "ring-mark") || text_same(hit->kinds[0]->rule.id, "utensil-marks"))
+        return false; // "cup rings", "spoon marks"
     const char *lacks = hit->kinds[0]->form == ABSENCE ? hit->kinds[0]->part : NULL;
     for (size_t i = hit->from; lacks && i < hit->to; i++) // "old lock, no key": the key
         if (text_same(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
