@@ -157,6 +157,11 @@ static void add_area(struct fault_reader *r, size_t from, size_t to) {
             "quibble"))
         return; // "if there's a fault it's the zip"
     if (note->taken[from] == TAKEN_TYPE && from + 1 == to) return;
+    size_t cue =
+        r->scope.cue[from]; // "the plumber couldn't get at his tap": of a story, and not the seller's
+    if (cue > 0 && cue < from && note->taken[cue] == TAKEN_ASIDE && note->taken[from] == TAKEN_ASIDE &&
+        tokens->at[cue - 1].stop == STOP_NONE && !ANY(tokens, cue - 1, "i", "we", "you", "and", "so", "but"))
+        return;
     for (size_t k = from; k < to; k++)
         if (note->taken[k] == TAKEN_FLAW || note->taken[k] == TAKEN_PART ||
             note->tokens.at[k].kind == TOKEN_SIGN)

@@ -160,6 +160,15 @@ static const struct trigger triggers_list[] = {
     // selling, moving, the post
     {"has to go", REACH_CLAUSE},
     {"must go", REACH_CLAUSE},
+    {"selling it because", REACH_STORY},
+    {"selling this because", REACH_STORY},
+    {"selling them because", REACH_STORY},
+    {"selling because", REACH_STORY},
+    {"selling only because", REACH_STORY},
+    {"only selling because", REACH_STORY},
+    {"reason for selling", REACH_STORY},
+    {"reason i'm selling", REACH_STORY},
+    {"why i'm selling", REACH_STORY},
     {"moving so", REACH_CLAUSE},
     {"we're moving", REACH_CLAUSE},
     {"downsizing", REACH_CLAUSE},
@@ -299,7 +308,8 @@ static size_t person_at(const struct note *note, size_t i) {
     if (ANY(tokens, i, "the", "a", "some") &&
         ANY(tokens, i + 1, "lady", "woman", "guy", "man", "fellow", "seller", "dealer", "widow", "sailor",
             "captain", "doctor") &&
-        ANY(tokens, i + 2, "said", "says", "told", "swore", "who", "at", "i", "reckoned", "thought", "next"))
+        ANY(tokens, i + 2, "said", "says", "told", "swore", "who", "at", "i", "reckoned", "thought", "next",
+            "from"))
         return 2;
     if (ANY(tokens, i, "somebody", "someone", "people", "they", "everyone", "nobody") &&
         ANY(tokens, i + 1, "told", "said", "says", "reckons", "ever"))
@@ -413,11 +423,18 @@ static size_t span_to(const struct note *note, size_t i) {
     return to;
 }
 
+static bool has_fact(const struct note *note, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++)
+        if (is_fact(note, k)) return true;
+    return false;
+}
+
 // A clause behind a comma that goes on with the story.
 static bool goes_on(const struct note *note, size_t from, size_t to) {
     if (from >= to) return false;
     size_t first = from;
     if (ANY(&note->tokens, first, "and", "so", "then", "well")) first++;
+    if (first > from && ANY(&note->tokens, first, "because", "since", "as")) return !has_fact(note, from, to);
     if (!ANY(&note->tokens, first, "i", "he", "she", "we", "they", "who", "where", "when", "until", "which",
              "my", "because", "six", "said", "nobody", "never", "only", "took", "but"))
         return false;
@@ -429,9 +446,7 @@ static bool goes_on(const struct note *note, size_t from, size_t to) {
     if (ANY(&note->tokens, first, "never", "only") && ANY(&note->tokens, first + 1, "used", "worn", "opened",
                                                           "been", "repaired", "washed", "lit", "played"))
         return false;
-    for (size_t k = from; k < to; k++)
-        if (is_fact(note, k)) return false;
-    return true;
+    return !has_fact(note, from, to);
 }
 
 static size_t story_to(const struct note *note, size_t to) {
@@ -521,6 +536,9 @@ static size_t aside_from(struct note *note, size_t i) {
     }
     size_t taken = note->fault_word[i] ? 0 : trigger_at(note, i, &reach);
     if (!taken || !note_free(note, i, i + taken) || is_pest(note, i)) return i + 1;
+    if (ANY(&note->tokens, i, "selling", "reason", "why", "only") &&
+        has_fact(note, i + taken, note_clause_to(note, i, STOP_COMMA)))
+        return i + 1; // "selling because a drawer is missing"
     size_t from = reach == REACH_ON || reach == REACH_WORDS ? i : span_from(note, i);
     size_t to = reach == REACH_WORDS ? i + taken : span_to(note, i + taken);
     if (to < i + taken) to = i + taken;

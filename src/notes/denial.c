@@ -238,13 +238,14 @@ static size_t reach(const struct scope *s, size_t from, bool *looked) {
             size_t next = i + 1;
             while (next < tokens->count && denial_joins(tokens, next)) next++;
             bool comma = next == i + 1 && tokens->at[i].stop == STOP_COMMA;
-            if (denial_list_ends(s, from, next) || !denial_list_goes_on(s, next, comma)) return i;
+            if (denial_list_ends(s, from, next) || !denial_list_goes_on(s, from, next, comma)) return i;
             i = next - 1;
             continue;
         }
         if (!held && i > from && token->stop == STOP_COMMA && !is_whole_list(s, i)) return i;
         if (held && from > 0 && (is_subjects_verb(s, from, i) || is_loss(tokens, i))) continue;
-        if (held && (denial_ends_list(tokens, i) || s->positive[i] || opens_part(s, i))) return i;
+        bool opens = s->positive[i] && !denial_article(s, from, i);
+        if (held && (opens || denial_ends_list(tokens, i) || opens_part(s, i))) return i;
         if (held && tokens->flat && (opens_flat(s, i) || opens_broken(s, i))) return i;
         held |= s->fault[i];
     }

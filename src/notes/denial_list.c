@@ -177,16 +177,38 @@ static bool opens_verb(const struct tokens *tokens, size_t i) {
            token_among(tokens, i + 1, takes, COUNT(takes));
 }
 
+// "Not a chip or a crack", "hasn't a nick, a scuff or a single scratch": an article that stands behind "or",
+// or in a list that began with one and that an "or" closes, opens no statement.
+bool denial_article(const struct scope *s, size_t from, size_t i) {
+    static const char *const small[] = {"a",      "an",   "one",    "single", "small",
+                                        "little", "tiny", "slight", "minor",  "faint"};
+    enum { AHEAD = 9 };
+    const struct tokens *tokens = &s->note->tokens;
+    size_t at = i;
+    if (!token_among(tokens, i, small, COUNT(small))) return false;
+    while (at > from && token_among(tokens, at - 1, small, COUNT(small))) at--;
+    if (at <= from) return false;
+    if (ANY(tokens, at - 1, "or", "nor")) return !ANY(tokens, i + 1, "two", "so", "more");
+    if (tokens->at[at - 1].stop != STOP_COMMA || !ANY(tokens, from, "a", "an", "one", "single")) return false;
+    for (size_t k = i + 1; k < tokens->count && k < i + AHEAD && tokens->at[k].stop < STOP_CLAUSE; k++) {
+        if (ANY(tokens, k, "or", "nor")) return !ANY(tokens, k + 1, "two", "so", "more");
+        if (denial_ends_list(tokens, k) || ANY(tokens, k, "and", "but")) return false;
+    }
+    return false;
+}
+
 // Is what follows a comma or "and" more of the list: fault words before anything that opens a new statement?
-bool denial_list_goes_on(const struct scope *s, size_t i, bool comma) {
+bool denial_list_goes_on(const struct scope *s, size_t from, size_t i, bool comma) {
     const struct tokens *tokens = &s->note->tokens;
     if (i > 0 && tokens->at[i - 1].stop == STOP_COMMA && scope_states_own(tokens, i)) return false;
     static const char *const states[] = {"good",  "fair", "normal", "usual", "nice",     "decent",
                                          "great", "fine", "honest", "age",   "ordinary", "general"};
     if (comma && token_among(tokens, i, states, COUNT(states))) return false; // "no chips, normal wear"
     if (comma && opens_verb(tokens, i)) return false;
+    if (comma && denial_article(s, from, i)) return true;
     enum { WORDS_MOST = 4 }; // "… or any other wear"
     for (size_t at = i; at < tokens->count && at < i + WORDS_MOST; at++) {
+        if (denial_article(s, from, at)) continue;
         if (tokens->at[at].stop != STOP_NONE || s->positive[at] || denial_ends_list(tokens, at)) return false;
         if ((token_is(tokens, at, "i") && token_is(tokens, at + 1, "say")) || token_is(tokens, at, "but") ||
             token_is(tokens, at, "just") || token_is(tokens, at, "only"))

@@ -15,6 +15,8 @@ bool denial_is_part(const struct scope *scope, size_t i);
 // Behind the joint before token `i`: is the list over that began at token `from`, by what is said there?
 bool denial_list_ends(const struct scope *scope, size_t from, size_t i);
 // Else: is it more of the list, fault words before anything that opens a new statement?
-bool denial_list_goes_on(const struct scope *scope, size_t i, bool comma);
+bool denial_list_goes_on(const struct scope *scope, size_t from, size_t i, bool comma);
+// Is token `i` an article of a list under "no" that began at token `from`, and opens no statement?
+bool denial_article(const struct scope *scope, size_t from, size_t i);
 
 #endif

@@ -181,6 +181,8 @@ uint16_t fault_stance(const struct fault_reader *r, const struct fault_hit *hit)
     if (hit->near &&
         (denial_is_own(r, hit, behind) || (hit->kinds[0]->form == ABSENCE && behind == hit->from)))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
+    if (hit->near && behind > hit->from && behind < hit->to && second & (STANCE_DENIED | STANCE_NONE_SEEN))
+        stance &= (uint16_t)~STANCE_EXCEPT; // "smells, but the lining isn't torn": what "but" opens is denied
     if (!hit->near || hit->kinds[0]->form != STATE) return hit->near ? stance | second : stance;
     if (token_among(&r->note->tokens, hit->from, denying, sizeof denying / sizeof *denying))
         second &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN); // "no … to test it with": its own "no"

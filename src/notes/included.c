@@ -104,8 +104,11 @@ static bool is_kept_back(const struct note *note, size_t i) {
 }
 
 // "It took up the closet along with his skis", "we kept it along with a doll": what stood beside it once.
+// Its own case and box belong to it all the same.
 static bool is_story(const struct note *note, size_t i) {
-    if (!ANY(&note->tokens, i, "along", "together")) return false;
+    if (!ANY(&note->tokens, i, "along", "together") ||
+        ANY(&note->tokens, i + 2, "its", "it's", "their", "the", "all", "both", "matching", "original"))
+        return false;
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
         if (ANY(&note->tokens, k, "took", "takes", "shared", "sat", "stood", "lay", "lived", "kept", "stored",
                 "found", "hung", "bought", "got", "came", "inherited", "went", "traveled", "travelled",

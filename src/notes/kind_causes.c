@@ -48,6 +48,11 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
          NULL},
         {"screen-damage", "missing-accessory", "glass crystal", "missing", NULL},
         {"screen-damage", "missing-accessory", "glass crystal", "gone", NULL},
+        {"screen-damage", "crack-through", "knob knobs handle lid stopper finial bowl jug base shade", NULL,
+         NULL},
+        {"peeling-coating", "crack",
+         "knob knobs handle handles case casing lid base housing button buttons key keys dial bezel",
+         "cracked", NULL},
         {"wear-unspecified", "decoration-wear", "border pattern decoration design", NULL,
          "ceramics glassware"},
         {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
@@ -62,6 +67,32 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
             if (found && (found == place || found[-1] == ' ') && (!found[size] || found[size] == ' '))
                 return parts[i].meant;
             word += size + (word[size] == ' ');
+        }
+    }
+    return NULL;
+}
+
+// "A white ring of lime", "smells of frying oil": what it is of tells more than the ring and the oil do.
+static const char *by_stuff(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const struct {
+        const char *said, *meant, *stuffs;
+    } all[] = {{"ring-mark", "mineral-deposit", "lime limescale scale chalk scum salt salts calcium fur"},
+               {"ring-mark", "rust", "rust"},
+               {"ring-mark", "dust-grime", "dirt grime dust soot mud muck"},
+               {"ring-mark", "grease-film", "grease fat"},
+               {"odor-fuel", "odor-food",
+                "salad cooking olive vegetable frying chip sesame rancid corn sunflower coconut"}};
+    enum { FAR = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t k = 0; k < COUNT(all); k++) {
+        if (!text_same(hit->kinds[0]->rule.id, all[k].said)) continue;
+        bool ring = text_same(all[k].said, "ring-mark");
+        if (ring && !(ANY(tokens, hit->to - 1, "ring", "rings") && token_is(tokens, hit->to, "of"))) continue;
+        size_t from = ring ? hit->to + 1 : hit->from, to = ring ? from + FAR : hit->to;
+        for (size_t i = from; i < to && i < tokens->count; i++) {
+            if (tokens->at[i].kind == TOKEN_WORD && kind_has_word(all[k].stuffs, tokens->at[i].fold))
+                return all[k].meant;
+            if (tokens->at[i].stop != STOP_NONE) break;
         }
     }
     return NULL;
@@ -96,6 +127,8 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
     if (text_same(kind->rule.id, "not-working") && !kind_note_has(r, "engine motor electric petrol") &&
         ANY(&r->note->tokens, hit->from, "seized", "frozen", "jammed"))
         return "seized"; // a roller, a vise
+    const char *stuff = by_stuff(r, hit);
+    if (stuff) return stuff;
     if (kind->class != CLASS_DAMAGE) return NULL;
     if (is_from_kiln(r, hit)) return "firing-flaw";
     if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";

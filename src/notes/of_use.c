@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/place.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -138,9 +139,48 @@ static bool is_wiped_by_seller(const struct tokens *tokens, const struct fault_h
            ANY(tokens, hit->from - 1, "i", "did", "we", "i've", "we've", "just");
 }
 
+// "Worn to two weddings", "only worn around the house", "I've worn it a week": that somebody had it on. "Worn
+// at the cuffs", "worn to a thread" tells wear.
+static bool is_put_on(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const ids[] = {"clothing", "footwear", "jewelry", "clocks-watches", "sports", "bags"};
+    static const char *const its[] = {"it", "them", "this", "these", "those", "him", "her"};
+    static const char *const heres[] = {"house", "home",   "garden", "office", "town",   "village",
+                                        "flat",  "summer", "bed",    "winter", "street", "indoors"};
+    static const char *const ends[] = {"thread", "threads", "holes", "nothing", "bits",   "shreds", "bare",
+                                       "pieces", "nap",     "stubs", "backing", "stitch", "weave",  "canvas"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    size_t next = hit->to;
+    if (!text_same(hit->kinds[0]->rule.id, "wear-unspecified") || !token_is(tokens, next - 1, "worn") ||
+        next >= tokens->count || tokens->at[next - 1].stop != STOP_NONE)
+        return false;
+    if (token_among(tokens, next, its, COUNT(its))) return true;
+    bool worn = false;
+    for (size_t i = 0; family && i < COUNT(ids); i++) worn |= text_same(family->rule.id, ids[i]);
+    if (!worn) return false;
+    if (ANY(tokens, next, "the", "just", "only", "maybe", "about", "perhaps", "more", "less")) next++;
+    if (ANY(tokens, next, "once", "twice", "indoors", "outdoors", "with", "when", "under", "over", "by"))
+        return true;
+    const char *where;
+    bool leads = ANY(tokens, next, "to", "for", "at", "on", "in", "around", "about", "round");
+    if (!leads)
+        return degrees_number(tokens, next) &&
+               ANY(tokens, next + 1, "times", "days", "evenings", "seasons", "winters", "summers", "hours");
+    bool home = false;
+    for (size_t i = next + 1; i < tokens->count && i <= next + WORDS_MOST; i++) {
+        if (token_among(tokens, i, ends, COUNT(ends))) return false;
+        home |= token_among(tokens, i, heres, COUNT(heres));
+        if (tokens->at[i].stop != STOP_NONE || home) break;
+        if (r->part[i] || r->scope.fault[i]) return false;
+    }
+    bool bound = ANY(tokens, next + 1, "the", "one", "both", "its"); // "on the palms"
+    return home || ANY(tokens, next, "to", "for") || (!bound && !place_at(r->note, next, &where));
+}
+
 bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     return moves_by_design(r, hit) || is_repair_of_paper(r, hit) || is_state_of_keeping(tokens, hit) ||
            is_top_of(r, hit) || is_ground_by_maker(r, hit) || is_ran_over(r, hit) ||
-           is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit);
+           is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit) || is_put_on(r, hit);
 }

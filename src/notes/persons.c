@@ -300,6 +300,15 @@ static size_t lead_at(const struct tokens *tokens, size_t i) {
     return token_longest(tokens, i, leads, sizeof leads / sizeof *leads);
 }
 
+// Whose a thing was, by a word for one of the seller's own.
+static const char *const owns[] = {
+    "father's",  "mother's",   "dad's",        "mum's",     "mom's",         "son's",       "daughter's",
+    "husband's", "wife's",     "brother's",    "sister's",  "friend's",      "mate's",      "nephew's",
+    "cousin's",  "uncle's",    "aunt's",       "partner's", "neighbor's",    "neighbour's", "grandfather's",
+    "grandad's", "granddad's", "grandpa's",    "grandma's", "grandmother's", "gran's",      "nan's",
+    "granny's",  "nana's",     "boss's",       "teacher's", "landlord's",    "auntie's",    "mummy's",
+    "daddy's",   "parents'",   "grandparents'"};
+
 // "My uncle", "our late neighbor", "my father's,": whoever is named behind; 0 where nobody of the seller's
 // stands.
 static size_t kin_at(const struct tokens *tokens, size_t i) {
@@ -312,12 +321,6 @@ static size_t kin_at(const struct tokens *tokens, size_t i) {
         "boss",     "teacher",    "landlord",      "landlady",      "ex-wife",       "ex-husband",
         "ex",       "great-aunt", "great-uncle",   "stepfather",    "godmother",     "godfather",
         "in-law",   "auntie",     "father-in-law", "mother-in-law", "brother-in-law"};
-    static const char *const owns[] = {
-        "father's",  "mother's",   "dad's",     "mum's",     "mom's",         "son's",       "daughter's",
-        "husband's", "wife's",     "brother's", "sister's",  "friend's",      "mate's",      "nephew's",
-        "cousin's",  "uncle's",    "aunt's",    "partner's", "neighbor's",    "neighbour's", "grandfather's",
-        "grandad's", "granddad's", "grandpa's", "grandma's", "grandmother's", "gran's",      "nan's",
-        "granny's",  "boss's",     "teacher's", "landlord's"};
     bool lone = ANY(tokens, i, "neighbor", "neighbour", "neighbor's", "neighbour's");
     size_t at = i;
     if (!lone) {
@@ -411,6 +414,8 @@ static size_t read_doing(struct note *note, size_t i) {
     bool owner = size > 2 && strstr(tokens->at[to - 1].fold + size - 2, "'") != NULL;
     bool whose = owner && i > 0 && is_stop(tokens, to) &&
                  ANY(tokens, i - 1, "it's", "was", "is", "were", "its", "they're", "once"); // "it's Sam's"
+    // "It was Dad's and he never left it off": nobody's brand, however it goes on
+    whose |= to == i + 1 && token_among(tokens, i, owns, COUNT(owns));
     if (whose) return person_keep_back(note, i, to);
     bool place = token_among(tokens, to, places, sizeof places / sizeof *places) &&
                  (owner || ANY(tokens, to, "estate", "family", "collection", "household", "clearance"));

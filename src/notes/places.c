@@ -369,7 +369,8 @@ size_t spot_bare_place(const struct fault_reader *r, size_t i) {
     bool side = to > i;
     if (to == i + 1 && token_is(tokens, i, "left") && i > 0 && tokens->at[i - 1].stop == STOP_NONE)
         return 0; // "no smell left"
-    if (to == i + 1 && token_is(tokens, i, "back") && i > 0 && is_put(tokens->at[i - 1].fold))
+    if (to == i + 1 && token_is(tokens, i, "back") && i > 0 &&
+        (is_put(tokens->at[i - 1].fold) || spot_way_back(tokens, i)))
         return 0; // "been off and glued back"
     while (side && to < tokens->count && to < i + 3 && r->part[to] && !r->scope.fault[to]) to++;
     bool ends = to >= tokens->count || tokens->at[to].stop != STOP_NONE;

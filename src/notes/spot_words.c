@@ -404,12 +404,31 @@ static bool is_doing(const struct fault_reader *r, size_t i) {
     return object || ANY(tokens, i - 1, "it", "which", "that", "bell", "still");
 }
 
+// "I sanded it back", "rubbed them back and painted": how far a deed went, and no back of the thing.
+bool spot_way_back(const struct tokens *tokens, size_t i) {
+    size_t verb = i;
+    if (!token_is(tokens, i, "back") || i == 0 || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, verb - 1, "it", "them", "all", "right", "straight") && verb > 1) verb--;
+    if (ANY(tokens, verb - 1, "it", "them") && verb > 1) verb--;
+    const char *word = tokens->at[verb - 1].fold;
+    size_t n = strlen(word);
+    bool deed = (n > 4 && text_same(word + n - 2, "ed")) ||
+                ANY(tokens, verb - 1, "took", "taken", "ground", "cut", "brought", "put", "stuck", "sewn");
+    bool ends = i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+                ANY(tokens, i + 1, "and", "to", "by", "in", "on", "for", "with", "so", "before", "then");
+    return deed && ends &&
+           (verb < i || ANY(tokens, verb - 1, "sanded", "stripped", "rubbed", "scraped", "waxed", "polished",
+                            "cleaned", "glued", "pinned", "screwed"));
+}
+
 void spot_mark(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     r->part = arena_array(r->note->arena, tokens->count + 1, sizeof *r->part);
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = spot_word(r, i);
-        if (n == 1 && (is_share(tokens, i) || is_done(tokens, i) || is_doing(r, i))) n = 0;
+        if (n == 1 &&
+            (is_share(tokens, i) || is_done(tokens, i) || is_doing(r, i) || spot_way_back(tokens, i)))
+            n = 0;
         if (!n && (is_stuff_at_fault(r, i) || is_deed_undone(r, i))) n = 1;
         for (size_t k = 0; k < n; k++) r->part[i + k] = true;
         if (n) i += n - 1;

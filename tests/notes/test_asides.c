@@ -81,6 +81,7 @@ static const struct notes_case arrivals[] = {
 };
 
 static const struct notes_case people[] = {
+    {"Oak desk. The woman from the harbor board admired it.", "The woman from the harbor board admired it"},
     {"My uncle drank his cider from it every Sunday.", "My uncle drank his cider from it every Sunday"},
     {"My husband's brother Dunmar bought it to learn", "My husband's brother Dunmar bought it to learn"},
     {"my aunt used it every Sunday", "my aunt used it every Sunday"},
@@ -134,6 +135,9 @@ static const struct notes_case errands[] = {
 };
 
 static const struct notes_case post[] = {
+    {"Oak desk. I'm selling it because we bought a bigger one.",
+     "I'm selling it because we bought a bigger one"},
+    {"Oak desk. Selling because one drawer is missing.", ""},
     {"first floor pickup", "first floor pickup"},
     {"local pickup only please", "local pickup only please"},
     {"Heavy so think about the postage.", "Heavy so think about the postage"},

@@ -30,6 +30,8 @@ static const struct notes_case people[] = {
     {"Chest of drawers, it was in Hetty's room.", "Hetty's"},
     {"Chair. It's Sam's.", "Sam's"},
     {"Lamp from the Cobbery estate.", "Cobbery"},
+    {"Tankard. It was Dad's and he kept pens in it.", "Dad's"},
+    {"Blazer. It was Grandad's best.", "Grandad's"},
     {"Jug. Cash to Keith please.", "Keith"},
     {"Radio, my neighbor Gladys Penhurst found it.", "Gladys Penhurst"},
 };
