@@ -425,6 +425,10 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
     if (part && is_verb_of(r, hit, part)) part = NULL;
+    size_t size = part ? strlen(part) : 0; // "the top drawer slides rough": the drawer
+    if (size > 7 && text_same(part + size - 7, " slides") && hit->to > hit->from + 2 &&
+        token_is(&note->tokens, hit->from + 1, "slides"))
+        part = arena_copy(note->arena, part, size - 7);
     const char *inside = !part || spot->part_to <= hit->from ? part_inside(r, hit, kind) : NULL;
     if (inside) part = inside;                              // "wheel split, one leg is a replacement"
     const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"

@@ -7,6 +7,7 @@
 #include "notes/scope.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
 // Governs the clause behind the words, or the statement before them; TOLD: behind them, by somebody else.
 enum { AHEAD, BACK, TOLD };
@@ -188,10 +189,38 @@ static void read_told(struct scope *s, size_t from, size_t to) {
     read_refuted(s, from, to);
 }
 
+// "I get asked whether it needs a wash", "people ask me if it leaks": a question of others, and no finding at
+// all. The token behind the words that lead to it; 0 where there is none.
+static size_t asked_at(const struct tokens *tokens, size_t i) {
+    static const char *const asks[] = {"ask", "asks", "asked", "asking", "wonder", "wonders"};
+    static const char *const people[] = {
+        "people", "everybody", "everyone", "customers", "buyers",   "they", "you",
+        "you'll", "folks",     "somebody", "someone",   "visitors", "get",  "gets",
+        "got",    "getting",   "been",     "kids",      "friends",  "he",   "she"};
+    static const char *const between[] = {"always", "often", "all",     "sometimes", "will",  "may",  "might",
+                                          "keep",   "keeps", "usually", "do",        "would", "never"};
+    static const char *const behind[] = {"me",   "us",  "every", "week", "day",
+                                         "time", "all", "a",     "lot",  "often"};
+    enum { BEFORE = 3, FAR = 4 };
+    if (!AMONG(tokens, i, asks)) return 0;
+    size_t at = i, to = i + 1;
+    while (at > 0 && i - at < BEFORE && tokens->at[at - 1].stop == STOP_NONE &&
+           AMONG(tokens, at - 1, between))
+        at--;
+    if (at == 0 || tokens->at[at - 1].stop != STOP_NONE || !AMONG(tokens, at - 1, people)) return 0;
+    while (to < i + FAR && tokens->at[to - 1].stop == STOP_NONE && AMONG(tokens, to, behind)) to++;
+    return tokens->at[to - 1].stop == STOP_NONE && ANY(tokens, to, "if", "whether", "about") ? to + 1 : 0;
+}
+
 void scope_heard(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n;
+        size_t asked = asked_at(tokens, i);
+        if (asked) {
+            scope_mark(s, asked - 1, ahead_end(s, asked), STANCE_OTHER, i);
+            continue;
+        }
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
         if (!cue && !said_at(tokens, i)) continue;
         bool ahead = !cue || cue->kind != BACK, told = !cue || cue->kind == TOLD;

@@ -31,6 +31,8 @@ static bool is_from_kiln(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+#define GAMING_PIECES "tile tiles piece pieces domino dominoes counter counters"
+
 // The plating that flakes is no paint, the teeth of a gear wear and do not chip.
 static const char *by_part(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                            const char *place) {
@@ -41,7 +43,17 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
         {"chip", "wear-rub", "gear gears cog cogs thread threads pinion", "worn", NULL},
         {"chip", "broken-part", "screw screws bolt bolts nail nails pin pins rivet rivets stud studs", NULL,
          NULL},
-        {"seam-split", "seam-open", "leather cloth canvas lining bag cover cushion hide vinyl", NULL, NULL},
+        {"seam-split", "seam-open",
+         "leather cloth canvas lining bag cover cushion hide vinyl pouch strap holster", NULL, NULL},
+        {"stone-missing", "missing-accessory", "crystal", NULL, "clocks-watches"},
+        {"clasp-fault", "broken-part", "hook hooks eyelet eyelets", "broken", "footwear"},
+        {"loose-part", "pages-loose", "map maps plate plates page pages leaf leaves chart charts", "loose",
+         "books"},
+        {"crack-through", "crack", GAMING_PIECES, NULL, "games-puzzles"},
+        {"crack", "crack", GAMING_PIECES, NULL, "games-puzzles"}, // though a tile is fired elsewhere
+        {"binding-weak", "crack", "hinge hinges", "cracked", "media"},
+        {"binding-weak", "crack", "hinge hinges", "split", "media"},
+        {"peeling-coating", "rubber-perished", "sole soles heel heels tread treads", NULL, "footwear"},
         {"broken-part", "plate-wear", "plating", NULL, NULL},
         {"rust", "moth-holes", "velvet baize felt pad cloth", "away", NULL},
         {"decoration-wear", "broken-part", "beak tail wing ear horn nose antler hand foot arm finger", "gone",
@@ -108,6 +120,48 @@ static bool is_handle_of_hide(const struct fault_reader *r, const struct fault_h
            (kind_is_leather(r, place) || kind_note_has(r, "leather hide"));
 }
 
+// "Its carrying case has a split seam", "the leather case of the radio": sewn, whatever the goods are made
+// of.
+static bool is_sewn(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const soft[] = {"leather", "canvas",  "carrying", "carry",  "pouch",
+                                       "bag",     "holster", "strap",    "sleeve", "padded",
+                                       "nylon",   "quilted", "vinyl",    "gig",    "webbing"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "seam-split")) return false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->to; i++)
+        if (token_among(tokens, i, soft, COUNT(soft))) return true;
+    return false;
+}
+
+// "Pads patched with felt", "elbow patched in leather": sewn on, not stuck.
+static bool is_patched_with_cloth(const struct fault_reader *r, const struct fault_hit *hit,
+                                  const struct flaw *kind) {
+    static const char *const cloths[] = {"felt",  "cloth",    "fabric",  "denim",  "leather",
+                                         "wool",  "cotton",   "canvas",  "calico", "velvet",
+                                         "suede", "corduroy", "flannel", "linen",  "ticking"};
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool patched = false;
+    for (size_t i = hit->from; i < hit->to; i++) patched |= ANY(tokens, i, "patched");
+    if (!patched || !text_same(kind->rule.id, "glued-repair")) return false;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR && tokens->at[i - 1].stop == STOP_NONE;
+         i++)
+        if (token_among(tokens, i, cloths, COUNT(cloths))) return !kind_is_hard(r, NULL);
+    return false;
+}
+
+// "Soles coming off at the heel and crumbling": what of a boot crumbles is the foam or rubber under it.
+static bool is_crumbling_sole(const struct fault_reader *r, const struct fault_hit *hit,
+                              const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "peeling-coating") ||
+        !ANY(tokens, hit->from, "crumbling", "crumbles", "crumbled", "crumbly"))
+        return false;
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
+        if (ANY(tokens, i, "sole", "soles", "midsole", "midsoles", "tread", "treads")) return true;
+    return false;
+}
+
 // "The spout joint weeps" of a thing of sheet metal: its solder.
 static bool is_leaky_joint(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                            const char *place) {
@@ -129,7 +183,11 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
         return "seized"; // a roller, a vise
     const char *stuff = by_stuff(r, hit);
     if (stuff) return stuff;
-    if (kind->class != CLASS_DAMAGE) return NULL;
+    if (is_patched_with_cloth(r, hit, kind)) return "darned-patched";
+    if (text_same(kind->rule.id, "stone-missing") && place) return by_part(r, hit, kind, place);
+    if (kind->class != CLASS_DAMAGE && !text_same(kind->rule.id, "clasp-fault")) return NULL;
+    if (is_sewn(r, hit, kind)) return "seam-open";
+    if (is_crumbling_sole(r, hit, kind)) return "rubber-perished";
     if (is_from_kiln(r, hit)) return "firing-flaw";
     if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";
     if (text_same(kind->rule.id, "upholstery-wear") && ANY(&r->note->tokens, hit->to - 1, "hole", "holes") &&

@@ -165,6 +165,8 @@ bool kind_is_plated(const struct fault_reader *r) {
             ANY(tokens, i - 1, "silver", "gold", "nickel", "chrome", "tin", "copper", "electro"))
             return true;
         if (i > 0 && token_is(tokens, i, "gold") && token_is(tokens, i - 1, "rolled")) return true;
+        if (i > 0 && ANY(tokens, i, "tone", "toned") && ANY(tokens, i - 1, "gold", "silver", "rose", "two"))
+            return true;
     }
     return false;
 }

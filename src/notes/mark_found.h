@@ -36,6 +36,8 @@ size_t mark_figures_end(const struct note *note, size_t i);
 size_t mark_find_origin(struct note *note, size_t i);
 // Initials between tokens, worked into the thing or put on it later by somebody: kept as what they are.
 void mark_add_letters(struct note *note, size_t from, size_t to, const char *where);
+// Initials that are engraved or embroidered, where the words do not call them so.
+void mark_add_initials(struct note *note, size_t begin, const struct mark_found *found);
 // The token behind the piece or part that "on" at token `at` names for the capitals from token `from` on; or
 // 0.
 size_t mark_on_piece(const struct note *note, size_t from, size_t at);

@@ -11,6 +11,8 @@
 #include "notes/things.h"
 #include "rules/ruleset.h"
 
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
 // Worked into the thing, not written on it by hand.
 static bool is_cut(const struct note *note, size_t from, size_t to) {
     for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
@@ -54,6 +56,53 @@ void mark_add_letters(struct note *note, size_t from, size_t to, const char *whe
     if (later && note->record->mark_count) note->record->mark_count--; // an owner's, and no maker's mark
 }
 
+// Where makers put their names.
+static bool is_signed_part(const char *where) {
+    static const char *const parts[] = {"dial",   "face",  "movement", "back plate", "backplate",
+                                        "barrel", "blade", "bridge",   "badge",      "top plate",
+                                        "lens",   "scale", "tuning",   "bezel",      "nameplate"};
+    for (size_t k = 0; k < sizeof parts / sizeof *parts; k++)
+        if (text_same(where, parts[k])) return true;
+    return false;
+}
+
+// "R.T.", "JRW", "A & M": how many letters, each a name's; 0 where there is more.
+static size_t initials_of(const struct note *note, size_t from, size_t to) {
+    static const char *const others[] = {"us", "usa", "uk", "ep",  "epns", "ns", "ss",  "gf",
+                                         "gp", "ltd", "co", "pat", "raf",  "rn", "usn", "no"};
+    const struct tokens *tokens = &note->tokens;
+    size_t letters = 0;
+    for (size_t i = from; i < to; i++) {
+        const struct token *t = &tokens->at[i];
+        if (ANY(tokens, i, ".", "&", "and")) continue;
+        if (t->kind != TOKEN_WORD || !t->capital || token_among(tokens, i, others, COUNT(others))) return 0;
+        const char *at = t->fold;
+        size_t size = strlen(at), alone = 0;
+        for (size_t k = 0; k < size; k++) alone += at[k] >= 'a' && at[k] <= 'z';
+        if (!alone || (alone > 1 && !t->capitals && !strchr(at, '.'))) return 0;
+        letters += alone;
+    }
+    return letters;
+}
+
+// "R.T. engraved on the back": letters for a name, of whoever had it; a maker's stand on the dial or are
+// stamped.
+void mark_add_initials(struct note *note, size_t begin, const struct mark_found *found) {
+    static const char *const worked[] = {"engraved", "monogrammed", "embroidered", "etched", "inscribed"};
+    enum { LETTERS_LEAST = 2, LETTERS_MOST = 4, NEAR = 2 };
+    const struct tokens *tokens = &note->tokens;
+    size_t letters = initials_of(note, found->from, found->to);
+    if (letters < LETTERS_LEAST || letters > LETTERS_MOST || is_makers(note, found->from)) return;
+    if (found->where && is_signed_part(found->where)) return;
+    bool is_worked = false;
+    for (size_t i = begin; i < found->end + NEAR && i < tokens->count; i++) {
+        if (i >= found->to && tokens->at[i - 1].stop >= STOP_COMMA && !token_is(tokens, i - 1, ".")) break;
+        if (ANY(tokens, i, "initials", "initial", "monogram")) return; // told by the word
+        is_worked |= token_among(tokens, i, worked, COUNT(worked));
+    }
+    if (is_worked) mark_add_letters(note, begin, found->end, found->where);
+}
+
 // "CRAYLE & SON on the biggest", "HOLDEN on two of them", "QUARREL on the iron": a piece, or a part that no
 // list of places has; the token behind it, 0 where none is. Capitals that are one English word may be
 // shouted.
@@ -83,16 +132,6 @@ size_t mark_on_piece(const struct note *note, size_t from, size_t at) {
     return to >= tokens->count || tokens->at[to].stop != STOP_NONE || ANY(tokens, to, "and", "but", "with")
                ? to
                : 0;
-}
-
-// Where makers put their names.
-static bool is_signed_part(const char *where) {
-    static const char *const parts[] = {"dial",   "face",  "movement", "back plate", "backplate",
-                                        "barrel", "blade", "bridge",   "badge",      "top plate",
-                                        "lens",   "scale", "tuning",   "bezel",      "nameplate"};
-    for (size_t k = 0; k < sizeof parts / sizeof *parts; k++)
-        if (text_same(where, parts[k])) return true;
-    return false;
 }
 
 // "Mark on blade F. DUNNICK & SONS": the place stands between.

@@ -189,6 +189,7 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
     note_reading(note, begin, found->end, "mark", "behind a word for writing");
     for (size_t i = begin; i < found->end; i++)
         if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_MARK;
+    mark_add_initials(note, begin, found);
     return true;
 }
 

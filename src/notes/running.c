@@ -393,7 +393,9 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     const struct tokens *tokens = &r->note->tokens;
     enum { BACK = 5 };
     bool dead = text_same(kind->rule.id, "not-working") || text_same(kind->rule.id, "partly-working");
-    bool plain = token_is(tokens, hit->from, "not") && token_is(tokens, hit->to - 1, "working");
+    static const char *const wonts[] = {"won't", "wont", "doesn't", "doesnt", "don't", "wouldn't"};
+    bool plain = (token_is(tokens, hit->from, "not") && token_is(tokens, hit->to - 1, "working")) ||
+                 (AMONG(tokens, hit->from, wonts) && token_is(tokens, hit->to - 1, "hold"));
     size_t end = hit->from;
     while (end > 0 && ANY(tokens, end - 1, "is", "are", "both", "still")) end--;
     const struct flaw *shuts = dead && plain && end > 0 ? function_kind(r, end - 1) : NULL;
