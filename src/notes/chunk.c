@@ -85,6 +85,13 @@ static bool is_vessel(const struct note *note, size_t i) {
            ANY(tokens, i + 1, "with", "has", "is", "was", "and", "in", "on", "for", "from", "marked", "no");
 }
 
+// "Brooch set with marcasites": a brooch.
+static bool is_set_with(const struct note *note, size_t i) {
+    struct word_entry stuff;
+    return ANY(&note->tokens, i, "set") && note->tokens.at[i].stop == STOP_NONE &&
+           ANY(&note->tokens, i + 1, "with", "in") && word_at(note, i + 2, 1u << USE_MATERIAL, &stuff) > 0;
+}
+
 bool chunk_breaks(const struct note *note, size_t i) {
     if (i >= note->tokens.count) return true;
     const struct token *t = &note->tokens.at[i];
@@ -94,6 +101,7 @@ bool chunk_breaks(const struct note *note, size_t i) {
     if (t->kind == TOKEN_SIGN) return !is_joiner(note, i);
     if (ANY(&note->tokens, i, "serial") && ANY(&note->tokens, i + 1, "no", "number", "num", "nr", "#"))
         return true;
+    if (is_set_with(note, i)) return true;
     return is_in(t->fold, breakers, COUNT(breakers)) && !is_vessel(note, i);
 }
 

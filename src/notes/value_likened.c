@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/chunk.h"
 #include "notes/standing.h"
+#include "notes/standing_parts.h"
 #include "notes/value_keep.h"
 #include "text/utf8.h"
 
@@ -162,11 +163,82 @@ static void read_group_of(struct note *note, size_t i) {
     note_take(note, i, i + 2 + n, TAKEN_VALUE);
 }
 
+// "To look like", "like", "in imitation of": how many tokens say so at `i`.
+static size_t like_at(const struct tokens *tokens, size_t i) {
+    static const char *const likes[] = {
+        "to look just like", "to look like",    "to resemble", "to imitate", "to pass for",    "like",
+        "up like",           "in imitation of", "to simulate", "to mimic",   "up to look like"};
+    return token_longest(tokens, i, likes, COUNT(likes));
+}
+
+// "Like crocodile" of a finish is no fault where it is made so.
+static void drop_hits(struct note *note, size_t from, size_t to) {
+    size_t kept = 0;
+    for (size_t i = 0; i < note->hits.count; i++)
+        if (note->hits.at[i].to <= from || note->hits.at[i].from >= to)
+            note->hits.at[kept++] = note->hits.at[i];
+    note->hits.count = kept;
+}
+
+// "Vinyl made to look like lizard", "plaster painted like bronze": it is of the first, and an imitation of
+// the second.
+static void read_made_like(struct note *note, size_t i) {
+    static const char *const skins[] = {"lizard",  "crocodile", "croc",  "alligator", "snakeskin", "snake",
+                                        "ostrich", "wood",      "stone", "wicker",    "basketwork"};
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry stuff;
+    size_t n = tokens->at[i].stop == STOP_NONE ? like_at(tokens, i + 1) : 0, from = i + 1 + n;
+    if (!n) return;
+    while (ANY(tokens, from, "a", "an", "the", "real", "old", "polished")) from++;
+    size_t size = word_at(note, from, 1u << USE_MATERIAL, &stuff);
+    if (!size && token_among(tokens, from, skins, COUNT(skins))) size = 1;
+    if (!size || !note_free(note, from, from + size)) return;
+    size_t before = i > 0 && tokens->at[i - 1].stop == STOP_NONE && note_free(note, i - 1, i)
+                        ? word_at(note, i - 1, 1u << USE_MATERIAL, &stuff)
+                        : 0;
+    size_t behind = i - before; // of what it is said
+    if (behind > 0 && ANY(tokens, behind - 1, "is", "are")) behind--;
+    const char *of = behind > 0 ? standing_part_before(note, behind) : NULL;
+    if (before == 1) {
+        value_keep(note, "material", stuff.print, of, i - 1, i, value_sure(note, i - 1, i));
+        note_take(note, i - 1, i, TAKEN_VALUE);
+    }
+    const char *words = utf8_fold(note->arena, note_words(note, from, from + size));
+    value_keep(note, "finish", arena_format(note->arena, "imitation %s", words), of, from, from + size,
+               SURE_STATED);
+    note_take(note, i, from + size, TAKEN_VALUE);
+    drop_hits(note, i, from + size);
+}
+
+// "Brooch set with marcasites", "studded with small garnets".
+static void read_set_with(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry stuff;
+    if (!token_is(tokens, i + 1, "with") || i == 0 || tokens->at[i].stop != STOP_NONE) return;
+    size_t from = i + 2;
+    while (
+        ANY(tokens, from, "a", "an", "small", "tiny", "large", "three", "two", "four", "five", "six", "one"))
+        from++;
+    size_t n = word_at(note, from, 1u << USE_MATERIAL, &stuff);
+    const char *one = from < tokens->count ? tokens->at[from].one : NULL;
+    if (!n && one && note->book && wordbook_find(note->book, one, strlen(one), &stuff) &&
+        stuff.uses & (1u << USE_MATERIAL))
+        n = 1; // "garnets"
+    if (!n || note->fault_word[from] || !note_free(note, i, from + n)) return;
+    value_keep(note, "material", stuff.print, standing_part_before(note, i), from, from + n,
+               value_sure(note, i, from + n));
+    note_take(note, i, from + n, TAKEN_VALUE);
+}
+
 void value_read_likened(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        if (ANY(tokens, i, "made", "painted", "grained", "printed", "finished", "done", "moulded", "molded",
+                "embossed", "dressed", "stamped", "pressed"))
+            read_made_like(note, i);
         if (ANY(tokens, i, "square")) read_square(note, i);
         if (note->taken[i] != TAKEN_NOT) continue;
+        if (ANY(tokens, i, "set", "studded", "inset")) read_set_with(note, i);
         if (ANY(tokens, i, "white", "yellow")) read_white_metal(note, i);
         if (ANY(tokens, i, "colored", "coloured")) read_colored(note, i);
         if (ANY(tokens, i, "color", "colour", "colors", "colours") && token_is(tokens, i + 1, "of"))

@@ -75,13 +75,24 @@ static bool is_measure_word(const struct phrase *p, size_t i) {
     return is_figure(p, i) || one_of(word, units, sizeof units / sizeof *units);
 }
 
+// "Clip on earrings", "roll on bottle": a kind of thing, and on nothing.
+static bool is_particle(const struct phrase *p, size_t i) {
+    static const char *const verbs[] = {"clip", "roll",  "pull", "slip", "stick",
+                                        "snap", "screw", "push", "iron"};
+    char word[WORD_ROOM];
+    small(p, i, word);
+    if (i + 1 >= p->count || !text_same(word, "on")) return false;
+    small(p, i - 1, word);
+    return one_of(word, verbs, sizeof verbs / sizeof *verbs);
+}
+
 static bool is_joint(const struct phrase *p, size_t i) {
     static const char *const joints[] = {"of", "with", "without", "for",   "in", "on", "from",
                                          "by", "to",   "at",      "under", "w/", "w/o"};
     char word[WORD_ROOM];
     small(p, i, word);
     if (p->text[p->words[i].from] == '(') return true;
-    return one_of(word, joints, sizeof joints / sizeof *joints) &&
+    return one_of(word, joints, sizeof joints / sizeof *joints) && !is_particle(p, i) &&
            !(is_figure(p, i - 1) && text_same(word, "in"));
 }
 

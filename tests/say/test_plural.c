@@ -125,6 +125,8 @@ static const struct both_forms phrases[] = {
     {"chest of drawers", "chests of drawers"},
     {"coat of arms", "coats of arms"},
     {"box with lid", "boxes with lid"},
+    {"clip on earring", "clip on earrings"},
+    {"bird on branch", "birds on branch"},
     {"lamp for parts", "lamps for parts"},
     {"lamp w/ shade", "lamps w/ shade"},
     {"cup and saucer", "cups and saucers"},
