@@ -435,20 +435,8 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     return bracket && bracket > part ? arena_copy(note->arena, part, (size_t)(bracket - part)) : part;
 }
 
-// "Handel", as it was meant.
-static const char *mended_words(struct note *note, size_t from, size_t to) {
-    struct buf out = buf_start(note->arena);
-    for (size_t i = from; i < to; i++) {
-        const struct token *token = &note->tokens.at[i];
-        buf_format(&out, "%s%s", out.n && !token->joined ? " " : "",
-                   token->slip ? token->fold : note_words(note, i, i + 1));
-    }
-    return out.at;
-}
-
 const char *fault_words(struct note *note, size_t from, size_t to) {
-    char *copy = arena_string(note->arena, note_slipped(note, from, to) ? mended_words(note, from, to)
-                                                                        : note_words(note, from, to));
+    char *copy = arena_string(note->arena, note_meant(note, from, to));
     size_t size = strlen(copy);
     bool shouts = note->tokens.shouts;
     for (size_t i = 0; i < size && (shouts || i == 0); i++)

@@ -124,6 +124,17 @@ const char *note_words(const struct note *note, size_t from, size_t to) {
     return out.at;
 }
 
+const char *note_meant(const struct note *note, size_t from, size_t to) {
+    if (!note_slipped(note, from, to)) return note_words(note, from, to);
+    struct buf out = buf_start(note->arena);
+    for (size_t i = from; i < to; i++) {
+        const struct token *token = &note->tokens.at[i];
+        buf_format(&out, "%s%s", out.n && !token->joined ? " " : "",
+                   token->slip ? token->fold : note_words(note, i, i + 1));
+    }
+    return out.at;
+}
+
 void note_reading(struct note *note, size_t from, size_t to, const char *what, const char *because) {
     struct note_span span = note_span_of(note, from, to);
     note->readings = arena_grow(note->arena, note->readings, note->reading_count, &note->reading_room,

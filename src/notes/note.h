@@ -108,12 +108,15 @@ void note_reword(struct note *note, size_t i, const char *word, const char *one)
 // trials.c: "it leaked when I filled it" is "leaks".
 void note_mend_trials(struct note *note);
 bool note_slipped(const struct note *note, size_t from, size_t to);
+bool note_guessed(const struct note *note, size_t from, size_t to); // one of those slips may be another word
 
 void note_take(struct note *note, size_t from, size_t to, enum taken how); // tokens [from, to)
 bool note_free(const struct note *note, size_t from, size_t to);           // is none of them taken?
 struct note_span note_span_of(const struct note *note, size_t from, size_t to);
 // The seller's own letters of tokens [from, to), line ends and runs of spaces as one space.
 const char *note_words(const struct note *note, size_t from, size_t to);
+// The same with each slip as it was meant: of what is no name and no writing.
+const char *note_meant(const struct note *note, size_t from, size_t to);
 // `what` and `because` are kept, not copied.
 void note_reading(struct note *note, size_t from, size_t to, const char *what, const char *because);
 

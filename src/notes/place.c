@@ -82,10 +82,10 @@ size_t place_at(const struct note *note, size_t i, const char **where) {
     }
     if (!words) {
         if (!ANY(tokens, i, "inside", "underneath", "beneath") || (plain && !kept)) return 0;
-        *where = note_words(note, i, i + 1);
+        *where = note_meant(note, i, i + 1);
         return start - i;
     }
     bool counts = ANY(tokens, start, "each", "both", "one", "every");
-    *where = kept ? note_words(note, i, at + words) : note_words(note, counts ? start : at, at + words);
+    *where = kept ? note_meant(note, i, at + words) : note_meant(note, counts ? start : at, at + words);
     return at + words - i;
 }

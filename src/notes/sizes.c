@@ -20,6 +20,19 @@ static void keep(struct note *note, size_t from, size_t to, const char *text, si
     note_take(note, taken_from, taken_to, TAKEN_VALUE);
 }
 
+// "Forty two", "seven and a half", as a label has them; else the seller's own letters.
+static const char *size_text(const struct note *note, size_t from, size_t to) {
+    struct number number;
+    if (!number_at(&note->tokens, from, &number) || !number.said || number.taken > to - from || number.part)
+        return note_meant(note, from, to);
+    long whole = (long)number.value;
+    double rest = number.value - (double)whole;
+    if (whole < 1 || (rest > 0 && rest != 0.5)) return note_meant(note, from, to);
+    const char *figure = arena_format(note->arena, rest > 0 ? "%ld 1/2" : "%ld", whole);
+    size_t at = from + number.taken;
+    return at < to ? arena_format(note->arena, "%s %s", figure, note_meant(note, at, to)) : figure;
+}
+
 static bool is_wearer(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "kids", "kid's", "kids'", "mens", "men's", "mens'", "mans", "man's",
                "womens", "women's", "ladies", "ladies'", "girls", "girls'", "boys", "boys'", "toddler",
@@ -61,6 +74,8 @@ static size_t value_end(const struct note *note, size_t i) {
         if (at + 1 < tokens->count && token_is(tokens, at, "/") && is_letter_size(note, at + 1)) at += 2;
     } else if (tokens->at[at].kind == TOKEN_FIGURE && number_at(tokens, at, &number)) {
         bool letter = strlen(number.tail) == 1 && strchr("wbcdstrlmh", *number.tail);
+        letter |= text_same(number.tail, "x") && // "6X" of a child's; but "20x 16"
+                  !(at + 1 < tokens->count && tokens->at[at + 1].kind == TOKEN_FIGURE);
         if (*number.tail && !letter && !text_same(number.tail, "t") && !is_letter_size(note, at)) return i;
         at += number.taken;
         bool range = at + 1 < tokens->count &&
@@ -127,13 +142,7 @@ static size_t size_word(struct note *note, size_t i) {
         at = i = mended;
         end = value_end(note, at);
     }
-    size_t from = i;
-    const char *text = note_words(note, at, end);
-    if (!mended && i && is_wearer(note, i - 1) && tokens->at[i - 1].stop == STOP_NONE) {
-        from--;
-        text = arena_format(note->arena, "%s %s", note_words(note, i - 1, i), text);
-    }
-    keep(note, at, end, text, from, end);
+    keep(note, at, end, size_text(note, at, end), i, end);
     return end - begins;
 }
 
@@ -154,7 +163,8 @@ static size_t wearer_size(struct note *note, size_t i) {
         return 0;
     struct amount amount;
     if (amount_at(note, country ? i + 1 : at, &amount) && amount.unit) return 0;
-    keep(note, i, end, note_words(note, i, end), i, end);
+    size_t from = country ? i : at; // who wears it is told apart
+    keep(note, from, end, size_text(note, from, end), from, end);
     return end - i;
 }
 
@@ -200,7 +210,7 @@ static size_t bed_size(struct note *note, size_t i) {
         bool fits = i > 0 && (ANY(tokens, i - 1, "fits") ||
                               (i > 1 && token_is(tokens, i - 1, "a") && ANY(tokens, i - 2, "fits", "fit")));
         if (!size && !fits) return 0;
-        keep(note, i, end, note_words(note, i, end), i, size ? end + hyphen + 1 : end);
+        keep(note, i, end, note_meant(note, i, end), i, size ? end + hyphen + 1 : end);
         return (size ? end + hyphen + 1 : end) - i;
     }
     return 0;

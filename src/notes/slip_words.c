@@ -108,14 +108,22 @@ void slip_sound(const char *word, char sound[SOUND_ROOM]) {
 
 // Words that turn a note around where they are misread, and those that faults are told with.
 static const char *const others[] = {
-    "along",    "around",    "badly",    "bottom",   "broken",  "checked",    "closes",   "complete",
-    "corner",   "couple",    "heavily",  "inside",   "missing", "never",      "nothing",  "opens",
-    "original", "outside",   "plays",    "replaced", "several", "shuts",      "slightly", "somebody",
-    "someone",  "something", "tested",   "through",  "turns",   "underneath", "untested", "without",
-    "works",    "working",   "handle",   "handles",  "buttons", "button",     "lining",   "corners",
-    "hinge",    "idea",      "properly", "sitting",  "screws",  "scratches",  "hinges",   "spout",
-    "stopper",  "zipper",    "buckle",   "buckles",  "strings", "drawer",     "drawers",  "stitching",
-    "leather",  "plaster",   "varnish"};
+    "along",        "around",     "badly",    "bottom",      "broken",    "checked",    "closes",
+    "complete",     "corner",     "couple",   "heavily",     "inside",    "missing",    "never",
+    "nothing",      "opens",      "original", "outside",     "plays",     "replaced",   "several",
+    "shuts",        "slightly",   "somebody", "someone",     "something", "tested",     "through",
+    "turns",        "underneath", "untested", "without",     "works",     "working",    "handle",
+    "handles",      "buttons",    "button",   "lining",      "corners",   "hinge",      "idea",
+    "properly",     "sitting",    "screws",   "scratches",   "hinges",    "spout",      "stopper",
+    "zipper",       "buckle",     "buckles",  "strings",     "drawer",    "drawers",    "stitching",
+    "leather",      "plaster",    "varnish",  "color",       "colors",    "pickles",    "inches",
+    "collar",       "sleeve",     "sleeves",  "seat",        "board",     "cloudiness", "veneer",
+    "surface",      "condition",  "sturdy",   "about",       "almost",    "enough",     "except",
+    "because",      "center",     "cushion",  "pendulum",    "cabinet",   "medium",     "directions",
+    "instructions", "wheel",      "wheels",   "pieces",      "picture",   "pictures",   "machine",
+    "separate",     "crayon",     "ribbon",   "embroidered", "crocheted", "knitted",    "figurine",
+    "feathers",     "bracket",    "buckled",  "button",      "quarter",   "half",       "shaped",
+    "would",        "could",      "should",   "believe",     "sharpened", "receipt"};
 
 // What a walk over the rules' words does with each.
 struct walk {

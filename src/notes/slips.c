@@ -4,6 +4,7 @@
 // or sounds like it: "crakced", "mising", "tarnisht". The first letter holds, as it nearly always does. Names
 // are left alone: of the words with a capital only one that stands by itself at the start of a sentence is
 // looked at.
+#include "notes/any.h"
 #include "notes/cut.h"
 #include "notes/english.h"
 #include "notes/read.h"
@@ -23,7 +24,10 @@ enum {
     COST_MOST = 8,
     LETTER_LEAST = 6,
     NAME_LEAST = 6,
-    APART_MOST = 3
+    APART_MOST = 3,
+    STEM_LEAST = 5,  // of a word that is as good as spelled right
+    TWICE_LEAST = 6, // of one in which two slips are looked for
+    BAD_LEAST = 3    // words that are no English, of one who spells by ear
 };
 
 struct meant {
@@ -42,19 +46,38 @@ struct fault_meant {
 struct tries {
     const struct note *note;
     const struct slip_words *slips;
+    const char *next; // the word behind, NULL at the end of a clause
+    bool twice;       // a second cheap slip is on its way
     struct meant goods;
     struct fault_meant fault;
 };
 
 static const uint32_t of_goods = (1u << USE_THING) | (1u << USE_MATERIAL) | (1u << USE_COLOR) |
-                                 (1u << USE_TECHNIQUE) | (1u << USE_PATTERN);
+                                 (1u << USE_TECHNIQUE) | (1u << USE_PATTERN) | (1u << USE_THEME) |
+                                 (1u << USE_SHAPE) | (1u << USE_FINISH) | (1u << USE_PART);
 
-static void weigh_goods(const struct note *note, const char *word, size_t size, int cost,
+// "Cuckoo" before "clock", "answering" before "machine".
+static bool is_compound(const struct note *note, const char *word, size_t size, const char *next) {
+    char both[2 * WORD_ROOM + 2];
+    struct word_entry entry;
+    size_t n = next ? strlen(next) : 0;
+    if (!n || size + n + 2 > sizeof both || wordbook_longest(note->book, word, size) < 2) return false;
+    memcpy(both, word, size);
+    both[size] = ' ';
+    memcpy(both + size + 1, next, n + 1);
+    return wordbook_find(note->book, both, size + 1 + n, &entry) && (entry.uses & of_goods);
+}
+
+static void weigh_goods(const struct note *note, const char *word, size_t size, int cost, const char *next,
                         struct meant *meant) {
     struct word_entry entry;
     size_t things = 0;
     bool ruled = ruleset_things(note->rules, word, &things) != NULL;
     bool listed = wordbook_find(note->book, word, size, &entry) && (entry.uses & of_goods);
+    if (!ruled && !listed && is_compound(note, word, size, next)) {
+        listed = true;
+        entry.candidate = false;
+    }
     if (!ruled && (!listed || (entry.candidate && size < CANDIDATE_LEAST))) return;
     bool curated = ruled || !entry.candidate;
     if (meant->curated && !curated) return;
@@ -81,8 +104,21 @@ static void weigh_fault(struct tries *t, const char *word, size_t size, int cost
 }
 
 static void weigh(struct tries *t, const char *word, size_t size, int cost) {
-    weigh_goods(t->note, word, size, cost, &t->goods);
+    weigh_goods(t->note, word, size, cost, t->next, &t->goods);
     weigh_fault(t, word, size, cost);
+}
+
+static void try_less(struct tries *t, const char *word, size_t n, int before);
+static void try_letters(struct tries *t, const char *word, size_t n, int before);
+
+// What one slip of the ear makes of it, and a second one of that: "hobnale", "stonewear".
+static void weigh_more(struct tries *t, const char *word, size_t size, int cost, int before) {
+    weigh(t, word, size, cost + before);
+    if (!t->twice || before || cost > COST_VOWEL || size >= SLIP_MOST) return;
+    char other[WORD_ROOM];
+    memcpy(other, word, size + 1);
+    try_less(t, other, size, cost);
+    try_letters(t, other, size, cost);
 }
 
 static bool is_vowel(char c) {
@@ -99,18 +135,20 @@ static void try_swaps(struct tries *t, const char *word, size_t n) {
     }
 }
 
-static void try_less(struct tries *t, const char *word, size_t n) {
+static void try_less(struct tries *t, const char *word, size_t n, int before) {
     char other[WORD_ROOM];
     for (size_t i = 1; i < n; i++) {
         bool twice = word[i] == word[i - 1] || word[i] == word[i + 1];
         memcpy(other, word, i);
         memcpy(other + i, word + i + 1, n - i);
-        weigh(t, other, n - 1, twice ? COST_NEAR : is_vowel(word[i]) ? COST_VOWEL : COST_LETTER);
+        int cost = twice ? COST_NEAR : is_vowel(word[i]) ? COST_VOWEL : COST_LETTER;
+        other[n - 1] = '\0';
+        if (!t->twice || cost < COST_LETTER) weigh_more(t, other, n - 1, cost, before);
     }
 }
 
 // Another letter at each place, and one more before it.
-static void try_letters(struct tries *t, const char *word, size_t n) {
+static void try_letters(struct tries *t, const char *word, size_t n, int before) {
     char other[WORD_ROOM], more[WORD_ROOM];
     memcpy(other, word, n + 1);
     for (size_t i = 1; i <= n; i++) {
@@ -120,10 +158,12 @@ static void try_letters(struct tries *t, const char *word, size_t n) {
             char c = *letter;
             bool twice = c == word[i - 1] || c == word[i];
             more[i] = c;
-            weigh(t, more, n + 1, twice ? COST_NEAR : is_vowel(c) ? COST_VOWEL : COST_LETTER);
+            int cost = twice ? COST_NEAR : is_vowel(c) ? COST_VOWEL : COST_LETTER;
+            if (!t->twice || cost < COST_LETTER) weigh_more(t, more, n + 1, cost, before);
             if (i == n || c == word[i]) continue;
             other[i] = c;
-            weigh(t, other, n, is_vowel(c) && is_vowel(word[i]) ? COST_VOWEL : COST_LETTER);
+            cost = is_vowel(c) && is_vowel(word[i]) ? COST_VOWEL : COST_LETTER;
+            if (!t->twice || cost < COST_LETTER) weigh_more(t, other, n, cost, before);
         }
         other[i] = word[i];
     }
@@ -165,7 +205,8 @@ static void try_sounds(struct tries *t, const char *word) {
         int vowel = first_vowel(word) != first_vowel(alike[i]);
         bool done = strlen(alike[i]) > 2 && text_same(alike[i] + strlen(alike[i]) - 2, "ed"); // "crakt"
         if (apart < APART_MOST || (apart == APART_MOST && done))
-            weigh_fault(t, alike[i], strlen(alike[i]), (int)(2 * apart) + vowel);
+            weigh_fault(t, alike[i], strlen(alike[i]),
+                        (int)(2 * apart) + vowel + (strlen(alike[i]) != strlen(word))); // "spowt" is no spot
     }
 }
 
@@ -179,9 +220,13 @@ static void find_meant(struct tries *t, const char *word) {
     if (!is_plain(word, n)) return;
     try_swaps(t, word, n);
     if (t->goods.words == 1) return;
-    try_less(t, word, n);
-    try_letters(t, word, n);
+    try_less(t, word, n, 0);
+    try_letters(t, word, n, 0);
     if (t->slips) try_sounds(t, word);
+    if (t->goods.words || t->fault.words || n < TWICE_LEAST) return;
+    t->twice = true;
+    try_less(t, word, n, 0);
+    try_letters(t, word, n, 0);
 }
 
 // "Papier mache": known with others, though no word by itself.
@@ -195,6 +240,7 @@ static bool may_slip(const struct note *note, size_t i) {
     if (t->kind != TOKEN_WORD || t->stop != STOP_NONE || note->fault_word[i]) return false;
     if (note->tokens.shouts ? !t->capitals : t->capitals) return false;
     if (t->capital && !t->starts && !note->tokens.shouts) return false;
+    if (i > 0 && ANY(&note->tokens, i - 1, "nick", "knick")) return false; // "nick nack"
     return !english_at(note, i) && !begins_name(note, i) && !(i > 0 && begins_name(note, i - 1));
 }
 
@@ -250,7 +296,27 @@ static bool mend_fault(struct note *note, size_t i, struct tries *t) {
     const char *word = arena_string(note->arena, t->fault.word);
     note_mend(note, i, word, say_singular(note->arena, word),
               "sounds as a word for a fault, or is one slip from it");
+    note->tokens.at[i].guessed = t->fault.cost >= COST_LETTER || strlen(word) < STEM_LEAST;
     return true;
+}
+
+// A note in which other words are no English: a word at its start is none of a name then, but one more of
+// them.
+static bool spells_by_ear(const struct note *note) {
+    size_t bad = 0;
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        const struct token *t = &note->tokens.at[i];
+        bool word = t->kind == TOKEN_WORD && (t->slip || (!t->capital && is_plain(t->fold, strlen(t->fold)) &&
+                                                          !english_at(note, i) && !begins_name(note, i)));
+        bad += word;
+    }
+    return bad >= BAD_LEAST;
+}
+
+// The word behind, as far as it may be of the same name.
+static const char *word_behind(const struct note *note, size_t i) {
+    const struct token *next = i + 1 < note->tokens.count ? &note->tokens.at[i + 1] : NULL;
+    return next && next->kind == TOKEN_WORD && strlen(next->one) < WORD_ROOM ? next->one : NULL;
 }
 
 static bool is_sure(const struct meant *goods) {
@@ -259,12 +325,12 @@ static bool is_sure(const struct meant *goods) {
 
 void note_mend_slips(struct note *note) {
     if (!note->book || !note->rules) return;
-    bool any = false;
+    bool any = false, by_ear = spells_by_ear(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (!may_slip(note, i)) continue;
         const struct token *token = &note->tokens.at[i];
         bool plural = token->one != token->fold;
-        struct tries t = {.note = note, .slips = phrases_slips(note->phrases)};
+        struct tries t = {.note = note, .slips = phrases_slips(note->phrases), .next = word_behind(note, i)};
         find_meant(&t, token->fold);
         if (mend_fault(note, i, &t)) {
             any = true;
@@ -272,16 +338,22 @@ void note_mend_slips(struct note *note) {
         }
         bool whole = is_sure(&t.goods); // "Curtians"
         if (plural) {
-            t = (struct tries){.note = note};
+            t = (struct tries){.note = note, .next = t.next};
             find_meant(&t, token->one);
         }
         bool sure = (whole || is_sure(&t.goods)) && strlen(token->fold) >= NAME_LEAST && !is_named(note, i) &&
                     (i + 1 == note->tokens.count || !note->tokens.at[i + 1].capital);
+        sure |= by_ear && t.goods.words == 1 && t.goods.curated &&
+                strlen(token->fold) >= (t.goods.cost < COST_LETTER ? STEM_LEAST : NAME_LEAST) &&
+                !is_named(note, i) && word_behind(note, i) &&
+                !note->tokens.at[i + 1].capital; // "Pewtr vase", among others
+        bool clear = t.goods.curated && t.goods.cost < COST_LETTER && strlen(token->fold) >= STEM_LEAST;
         if (t.goods.words != 1 || !(is_alone(note, i) || sure)) continue;
         any = true;
         const char *one = arena_string(note->arena, t.goods.word);
         note_mend(note, i, plural ? arena_format(note->arena, "%ss", one) : one, one,
                   "one slip from a word for goods");
+        note->tokens.at[i].guessed = !clear;
     }
     if (!any) return;
     memset(note->fault_word, 0, note->tokens.count);
@@ -291,5 +363,11 @@ void note_mend_slips(struct note *note) {
 bool note_slipped(const struct note *note, size_t from, size_t to) {
     for (size_t i = from; i < to && i < note->tokens.count; i++)
         if (note->tokens.at[i].slip) return true;
+    return false;
+}
+
+bool note_guessed(const struct note *note, size_t from, size_t to) {
+    for (size_t i = from; i < to && i < note->tokens.count; i++)
+        if (note->tokens.at[i].guessed) return true;
     return false;
 }

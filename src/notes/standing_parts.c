@@ -25,7 +25,7 @@ const char *standing_part_words(const struct note *note, size_t from, size_t to)
     if (n && from + n < to) from += n;
     // "Case is mahogany": its capital is the sentence's
     const struct token *first = &note->tokens.at[from];
-    const char *words = note_words(note, from, to);
+    const char *words = note_meant(note, from, to);
     return first->starts && !first->capitals ? utf8_fold(note->arena, words)
                                              : arena_string(note->arena, words);
 }

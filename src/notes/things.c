@@ -509,7 +509,7 @@ static void set_type(struct note *note, const struct pick *pick) {
         }
         const char *holder = holder_of(note, found);
         if (holder) record->type.value = arena_format(note->arena, "%s %s", record->type.value, holder);
-        enum sure spelled = note_slipped(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;
+        enum sure spelled = note_guessed(note, found->from, found->to) ? SURE_LIKELY : SURE_STATED;
         record->type.sure = in_doubt(note, found) ? SURE_GUESS : spelled;
         record->type.span = note_span_of(note, from, found->to);
         note_take(note, from, found->to, TAKEN_TYPE);

@@ -37,6 +37,7 @@ struct token {
     bool starts;            // first of a sentence or line
     bool joined;            // no space before it
     bool slip;              // `fold` is what was meant, not what was written
+    bool guessed;           // a slip that may have been meant as another word
     bool plain;             // `fold` is letters a to z and digits alone
 };
 

@@ -12,6 +12,16 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 // Who it is made for, before the type or as its own statement.
+// "Kids played hard with it": who had it, and not for whom it is.
+static bool does_things(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "kids", "girls", "boys", "ladies", "gents", "youth", "toddler") &&
+           ANY(tokens, i + 1, "played", "used", "loved", "had", "have", "did", "were", "was", "are", "rode",
+               "wore", "drew", "wrote", "got", "broke", "chewed", "colored", "scribbled", "outgrew", "grew",
+               "put", "would", "could", "never", "always", "only", "all", "took", "left", "made", "climbed",
+               "sat", "ate", "is", "enjoyed", "pulled", "banged", "stuck", "and", "who", "love", "like",
+               "liked");
+}
+
 void value_read_audience(struct note *note) {
     static const char *const people[][2] = {
         {"women's", "women's"},      {"womens", "women's"},        {"ladies", "women's"},
@@ -22,7 +32,7 @@ void value_read_audience(struct note *note) {
         {"girls", "girls'"},         {"girl's", "girls'"},         {"girls'", "girls'"},
         {"boys", "boys'"},           {"boy's", "boys'"},           {"boys'", "boys'"},
         {"child's", "children's"},   {"childs", "children's"},     {"children's", "children's"},
-        {"kids", "children's"},      {"kid's", "children's"},      {"kids'", "children's"},
+        {"kids", "kids'"},           {"kid's", "kids'"},           {"kids'", "kids'"},
         {"childrens", "children's"}, {"childrens'", "children's"}, {"youth", "youth"},
         {"toddler", "toddler"},      {"toddler's", "toddler"},     {"baby's", "baby"},
         {"unisex", "unisex"}};
@@ -31,6 +41,10 @@ void value_read_audience(struct note *note) {
         if (note->taken[i] != TAKEN_NOT) continue;
         for (size_t k = 0; k < COUNT(people); k++) {
             if (!token_is(&note->tokens, i, people[k][0])) continue;
+            if (does_things(&note->tokens, i)) {
+                note_take(note, i, i + 1, TAKEN_FILLER);
+                break;
+            }
             enum standing standing = standing_of(note, i, i + 1, &of);
             size_t next = i + 1;
             bool size = next < note->tokens.count && note->taken[next] == TAKEN_VALUE;

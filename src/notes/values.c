@@ -187,7 +187,7 @@ enum sure value_sure(const struct note *note, size_t from, size_t to) {
     if (tokens->count > to + 2 && tokens->at[to].stop == STOP_COMMA &&
         token_among(tokens, to + 1, maybe, COUNT(maybe)) && !word_at(note, to + 2, standing_uses, &next))
         return SURE_GUESS;
-    return note_slipped(note, from, to) ? SURE_LIKELY : SURE_STATED;
+    return note_guessed(note, from, to) ? SURE_LIKELY : SURE_STATED;
 }
 
 static bool is_known(const struct note *note, const char *name, const char *value, const char *of) {

@@ -340,7 +340,7 @@ static const char *mended(struct proposing *p, const struct note_read *read) {
     const struct note_span *type = &read->record.type.span;
     size_t size = strlen(p->calm), done = 0;
     struct buf out = buf_start(p->arena);
-    for (size_t i = 0; i < read->reading_count && read->record.type.sure != SURE_STATED; i++) {
+    for (size_t i = 0; i < read->reading_count; i++) {
         const struct reading *r = &read->readings[i];
         if (strncmp(r->what, KIND, sizeof KIND - 1) != 0 || r->to > size || r->from < done) continue;
         if (r->from >= type->to || r->to <= type->from) continue;

@@ -28,8 +28,8 @@ static const struct notes_case heads[] = {
     {"Draughtsman's tee square, oak", "type draughtsman's tee square"},
     {"Petrol stove 18in high", "type stove"},
     {"Oil on board, a barge, no frame", "type oil on board; family decor; !type frame"},
-    {"Candelstick one only, brass", "type? candlestick; !brand Candelstick"},
-    {"Harmonuim with a book, hooks not included", "type? harmonium; !type hook"},
+    {"Candelstick one only, brass", "type candlestick; !brand Candelstick"},
+    {"Harmonuim with a book, hooks not included", "type harmonium; !type hook"},
     {"Cricket bat, Tamsworth Colt, oiled", "brand Tamsworth; model Colt"},
     {"Jug, Tessaly Royal Pottery", "brand Tessaly Royal Pottery; !model Royal"},
     {"Sign off the Pellow garage, tin", "type sign; !brand Pellow"},
@@ -177,7 +177,12 @@ static const struct notes_case names[] = {
     {"mens leather belt, black", "audience men's; material leather; color black; family bags"},
     {"girls bicycle, red", "audience girls'; type bicycle; color red"},
     {"Ladies watch with a steel band", "material steel@band"},
-    {"Kids chair, wood", "audience children's; material wood"}};
+    {"Kids played with it. Rocking horse, oak", "!audience kids'"},
+    {"Velvit hat, burgandy, feathr is bent", "material velvet; color burgundy"},
+    {"Mahoginy tabel, legs lose, sum scrachs", "type table; material mahogany"},
+    {"Gold ring size six and a half", "size 6 1/2"},
+    {"Girls dress size twelve, cotton", "size 12"},
+    {"Kids chair, wood", "audience kids'; material wood"}};
 
 static const struct notes_case works[] = {
     {"The Salt Lantern, a novel by Orla Wenthrap",
