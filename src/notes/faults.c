@@ -61,6 +61,8 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"
     if (!part) where = place_of_loss(kind, where);
+    if (text_same(kind->rule.id, "working-tested") || text_same(kind->rule.id, "powers-on-only"))
+        where = NULL; // "tried it on the hedge by the gate": where the trial was
     struct item_flaw *known = find_vague(note, kind, part, where, from, to);
     note_take(note, from, to, TAKEN_FLAW);
     if (known) {
@@ -238,6 +240,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (count > 1) take_places(r, hit->to);
     bool uncounted = kind->form == STATE && kind->class == CLASS_REPAIR && !kind->noun && !part &&
                      r->note->record->count < 2;
+    uncounted |= kind->class == CLASS_FEATURE && part &&
+                 !strncmp(part, "both ", strlen("both "));                 // "both sides" says how many
     uncounted |= !part && where && of == 2 && !strncmp(where, "both ", 5); // "on both handles showing rust"
     if (uncounted) of = count = 0;                                         // "two screw holes": no pieces
     bool fewer = flaw->count > count && flaw->span.from < r->note->tokens.at[hit->from].from &&

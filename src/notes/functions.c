@@ -319,6 +319,11 @@ bool function_moves(struct fault_reader *r, const struct fault_hit *hit, const s
 
 bool function_does(const struct tokens *tokens, size_t i) {
     static const char *const more[] = {"works", "runs", "goes", "light", "lights", "fine", "ok", "yes"};
+    // "Is brown", "looks level": how it is, and nothing that it does
+    if (i > 0 && ANY(tokens, i, "brown", "open", "level", "light", "cut", "slack", "fold", "spring") &&
+        ANY(tokens, i - 1, "is", "are", "was", "were", "looks", "look", "gone", "turned", "a", "the", "very",
+            "quite", "it's", "all", "rather"))
+        return false;
     return third_person(tokens, i) || token_among(tokens, i, more, COUNT(more)) ||
            (i > 0 && token_among(tokens, i, verbs, COUNT(verbs)) && tokens->at[i].stop == STOP_NONE);
 }

@@ -376,12 +376,20 @@ static bool is_doubted(const struct fault_reader *r, size_t i) {
     return asked && !AMONG(tokens, i + 1, ways);
 }
 
+// "Only seen in lamp light", "heat in the kitchen": no verb.
+static bool is_noun(const struct tokens *tokens, size_t i) {
+    return i > 0 && ANY(tokens, i, "light", "heat", "sound", "print", "type", "run", "play") &&
+           ANY(tokens, i - 1, "in", "by", "under", "with", "of", "a", "the", "lamp", "candle", "good",
+               "strong", "bright", "natural", "raking", "right", "certain", "from", "no", "any", "some",
+               "direct", "full");
+}
+
 void read_halfway(struct fault_reader *r) {
     static const uint16_t off =
         STANCE_PAST | STANCE_UNKNOWN | STANCE_WITHDRAWN | STANCE_OTHER | STANCE_PLANNED;
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (tokens->at[i].kind != TOKEN_WORD) continue;
+        if (tokens->at[i].kind != TOKEN_WORD || is_noun(tokens, i)) continue;
         bool motion = AMONG(tokens, i, motions);
         bool verb = AMONG(tokens, i, verbs) && !is_whole(tokens, i);
         bool other = !motion && !verb && contrast(tokens, i + 1) && function_does(tokens, i) &&

@@ -136,12 +136,41 @@ static bool is_done_at_times(const struct fault_reader *r, const struct fault_hi
     return tokens->at[i - 2].stop == STOP_NONE && (done || AMONG(tokens, i - 2, deeds));
 }
 
+// "Goes off when it should", "boils and shuts itself off": as it is meant to.
+static bool is_as_meant(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5 };
+    static const char *const meant[] = {
+        "as it should",       "like it should",    "when it should",   "as they should",
+        "like they should",   "when they should",  "as it is meant",   "as it's meant",
+        "when it's done",     "when it is done",   "when it's ready",  "when it's hot",
+        "when it is hot",     "when it's full",    "when it boils",    "when the water boils",
+        "when done",          "when hot",          "when up to heat",  "when it is supposed",
+        "when it's supposed", "when it's up to",   "when you release", "when it reaches",
+        "as it's supposed",   "as it is supposed", "as supposed",      "as intended",
+        "as designed"};
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = hit->kinds[0]->rule.id;
+    if (!text_same(id, "partly-working") && !text_same(id, "not-working")) return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (strstr(tokens->at[i].fold, "n't") || ANY(tokens, i, "not", "never", "only", "nothing", "cuts",
+                                                     "cut", "dies", "quits", "stops", "trips"))
+            return false;
+    for (size_t i = hit->from; i < hit->to + FAR && i < tokens->count; i++) {
+        if (i > hit->from && tokens->at[i - 1].stop >= STOP_CLAUSE) break;
+        if (token_longest(tokens, i, meant, COUNT(meant))) return true;
+    }
+    bool off = ANY(tokens, hit->to - 1, "off") && ANY(tokens, hit->to - 2, "itself") && hit->from > 1 &&
+               token_is(tokens, hit->from - 1, "and");
+    return off && ANY(tokens, hit->from - 2, "boils", "boiled", "heats", "brews", "brewed", "perks", "cooks",
+                      "toasts", "clicks", "works", "steams", "warms", "hot", "boil");
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
            is_one_of_several(r, hit) || is_done_at_times(r, hit) || is_wood_stain(r, hit) ||
-           (last > 1 && is_part_at_rest(r, hit)) ||
+           is_as_meant(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }
