@@ -394,16 +394,6 @@ static bool is_always(const struct tokens *tokens, size_t i) {
     return false;
 }
 
-// "None torn", "none of them are cracked": the fault behind; 0 if none follows.
-static size_t none_are(const struct scope *s, size_t i) {
-    static const char *const between[] = {"of",   "them", "are",  "is",   "the", "have", "has",
-                                          "been", "seem", "look", "with", "a",   "an",   "any"};
-    const struct tokens *tokens = &s->note->tokens;
-    size_t at = i + 1;
-    while (token_among(tokens, at, between, COUNT(between))) at++;
-    return at < tokens->count && s->fault[at] ? at : 0;
-}
-
 // "No chips I don't think little scratch inside": of what was denied before. "I don't think there's a chip"
 // denies.
 static bool is_thought(const struct scope *s, size_t i) {
@@ -546,15 +536,17 @@ void scope_denial(struct scope *s) {
             continue;
         }
         if (cue && token_is(tokens, i, "none") &&
-            (ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking") || is_none_so(s, i)))
+            (ANY(tokens, i + 1, "missing", "lost", "gone", "short", "lacking") || is_none_so(s, i))) {
+            if (i + 1 < tokens->count && s->fault[i + 1]) scope_mark(s, i + 1, i + 2, STANCE_DENIED, i);
             continue; // "two buttons loose, none missing"
+        }
         bool of_before = tokens->flat && i > 0 && s->fault[i - 1] && i + 2 < tokens->count && // "rust none
                          s->fault[i + 1] && s->fault[i + 2] &&
                          !denial_is_state(&tokens->at[i + 1]); // paint gone"
-        size_t none = cue && token_is(tokens, i, "none") && !of_before ? none_are(s, i) : 0;
+        size_t none = cue && token_is(tokens, i, "none") && !of_before ? denial_none_are(s, i) : 0;
         if (none) { // "no pages missing, none torn"
             bool looked = false;
-            scope_mark(s, none, reach(s, none, &looked), STANCE_DENIED, i);
+            scope_mark(s, i + 1, reach(s, none, &looked), STANCE_DENIED, i);
             continue;
         }
         if (cue && ANY(tokens, i, "nowhere") && i > 0 &&

@@ -260,3 +260,14 @@ bool denial_list_ends(const struct scope *s, size_t from, size_t i) {
     if (opens_verb(tokens, i) || opens_worn(s, from, i)) return true;
     return and&&(scope_states_own(tokens, i) || turns_kind(s, from, i) || tells_lack(s, i));
 }
+
+size_t denial_none_are(const struct scope *s, size_t i) {
+    static const char *const between[] = {"of",   "them", "are",  "is",   "the", "have", "has",
+                                          "been", "seem", "look", "with", "a",   "an",   "any"};
+    const struct tokens *tokens = &s->note->tokens;
+    size_t at = i + 1;
+    while (token_among(tokens, at, between, COUNT(between)) ||
+           (at > i + 1 && ANY(tokens, at + 1, "are", "is", "have", "has"))) // "none of the beads are chipped"
+        at++;
+    return at < tokens->count && s->fault[at] ? at : 0;
+}

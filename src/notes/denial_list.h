@@ -18,5 +18,7 @@ bool denial_list_ends(const struct scope *scope, size_t from, size_t i);
 bool denial_list_goes_on(const struct scope *scope, size_t from, size_t i, bool comma);
 // Is token `i` an article of a list under "no" that began at token `from`, and opens no statement?
 bool denial_article(const struct scope *scope, size_t from, size_t i);
+// "None torn", "none of them are cracked": the fault behind the "none" at token `i`; 0 if none follows.
+size_t denial_none_are(const struct scope *scope, size_t i);
 
 #endif
