@@ -74,10 +74,36 @@ bool fault_is_old_cord(struct fault_reader *r, const struct fault_hit *hit) {
     return false;
 }
 
+// "A crack at the ankle, so that one lets in water", "torn, so it leaks": a gap was told, and lets water in.
+static bool is_leak_of_gap(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const gaps[] = {"tear",       "rubber-perished", "hole",          "seam-open",
+                                       "seam-split", "sole-wear",       "leather-crack", "crack"};
+    static const char *const leaks[] = {"hole", "partly-working", "tide-line"};
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool leak = false, kind = false;
+    for (size_t k = 0; k < sizeof leaks / sizeof *leaks; k++)
+        kind |= text_same(hit->kinds[0]->rule.id, leaks[k]);
+    for (size_t i = hit->from; kind && i < hit->to; i++)
+        leak |= ANY(tokens, i, "leaks", "leak", "leaked", "lets", "let", "drips", "seeps");
+    size_t so = hit->from, least = hit->from > BACK ? hit->from - BACK : 0;
+    while (leak && so > least && !ANY(tokens, so, "so", "and")) so--;
+    if (!leak || !ANY(tokens, so, "so")) return false;
+    bool partly = text_same(hit->kinds[0]->rule.id, "partly-working");
+    for (size_t h = 0; h < r->hit_count && r->hits[h].to <= so; h++)
+        for (size_t k = 0; k < sizeof gaps / sizeof *gaps; k++)
+            if (r->hits[h].from >= scope_sentence_start(&r->scope, so) &&
+                text_same(r->hits[h].kinds[0]->rule.id, gaps[k]) &&
+                !(partly && text_same(gaps[k], "rubber-perished"))) // "washer perished, so it drips"
+                return true;
+    return false;
+}
+
 // "Box lid warped so it doesn't shut": what comes of the fault that was told of the same part.
 bool fault_is_its_effect(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const causes[] = {"warped", "dent-bend", "loose-joint"};
     const struct tokens *tokens = &r->note->tokens;
+    if (is_leak_of_gap(r, hit)) return true;
     if (hit->from < 3 || !ANY(tokens, hit->from, "doesn't", "won't", "don't", "can't", "does") ||
         !ANY(tokens, hit->from - 1, "it", "they") || !ANY(tokens, hit->from - 2, "so") ||
         !text_same(hit->kinds[0]->rule.id, "seized"))

@@ -413,7 +413,8 @@ static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (fault_is_in_name(r, hit) || fault_is_in_maker(note, hit) || note->taken[hit->from] == TAKEN_INCLUDES)
+    if (fault_is_called_so(note, hit) || fault_is_in_name(r, hit) || fault_is_in_maker(note, hit) ||
+        note->taken[hit->from] == TAKEN_INCLUDES)
         return;
     if (count_is_of_part(r, hit)) return;
     bool lost = hit->kinds[0]->form == ABSENCE || text_same(hit->kinds[0]->rule.id, "broken-part");

@@ -12,32 +12,58 @@
 static const struct cue cues[] = {
     {"are how it was made", 0},
     {"are how it's made", 0},
+    {"are how they came", 0},
+    {"are how they come", 0},
     {"are how they made it", 0},
     {"are meant to be", 0},
     {"are supposed to be", 0},
     {"are the design", 0},
     {"are the style", 0},
+    {"are the way they came", 0},
     {"as designed", 0},
+    {"as it ought", 0},
+    {"as it ought to", 0},
+    {"as it should", 0},
+    {"as they ought", 0},
+    {"as they should", 0},
     {"by design", 0},
+    {"came on it new", 0},
+    {"came on them new", 0},
+    {"came so from new", 0},
     {"for effect", 0},
     {"for the look", 0},
     {"from new", 0},
     {"from the factory", 0},
     {"from the shop", 0},
     {"is how it came", 0},
+    {"is how it comes", 0},
     {"is how it is made", 0},
     {"is how it was made", 0},
     {"is how it's made", 0},
+    {"is how these came", 0},
+    {"is how these come", 0},
     {"is how they came", 0},
+    {"is how they come", 0},
     {"is how they made it", 0},
     {"is how they made them", 0},
     {"is how they were made", 0},
     {"is how they're made", 0},
+    {"is how those come", 0},
     {"is meant to be", 0},
     {"is supposed to be", 0},
     {"is the design", 0},
     {"is the look", 0},
     {"is the style", 0},
+    {"is the way it came", 0},
+    {"is the way it comes", 0},
+    {"is the way it was made", 0},
+    {"is the way they came", 0},
+    {"is the way they come", 0},
+    {"is the way they were made", 0},
+    {"like it ought to", 0},
+    {"like it should", 0},
+    {"like they ought to", 0},
+    {"like they should", 0},
     {"made that way", 0},
     {"meant to look", 0},
     {"on purpose", 0},
@@ -45,9 +71,20 @@ static const struct cue cues[] = {
     {"part of the design", 0},
     {"printed on", 0},
     {"supposed to look", 0},
+    {"that's how it came", 0},
+    {"that's how it comes", 0},
     {"that's how it was made", 0},
     {"that's how it was thrown", 0},
+    {"that's how these come", 0},
+    {"that's how they came", 0},
+    {"that's how they come", 0},
+    {"that's how they made them", 0},
+    {"that's how they were made", 0},
     {"that's the style", 0},
+    {"that's the way it came", 0},
+    {"that's the way they come", 0},
+    {"the way it should", 0},
+    {"the way they should", 0},
 };
 
 // What somebody meant to do to it, or a buyer might, has not been done.
@@ -182,6 +219,29 @@ static void read_casting(struct scope *s) {
     }
 }
 
+// "Rocks like it should" is praise; "doesn't shut like it should" and "not as tight as it should be" are
+// none.
+static bool is_short_of(const struct scope *s, size_t from, size_t i, size_t n) {
+    const struct tokens *tokens = &s->note->tokens;
+    bool should = false;
+    for (size_t k = i; k < i + n; k++) should |= ANY(tokens, k, "should", "ought");
+    if (!should) return false;
+    bool moves = false; // it is made to do so, and the word is a fault's where the thing should stand still
+    for (size_t k = from; k < i; k++)
+        moves |=
+            ANY(tokens, k, "rocks", "rock", "swings", "swing", "tilts", "sways", "spins", "bends", "flexes",
+                "stretches", "folds", "leans", "rattles", "bounces", "wobbles", "moves", "slides", "gives",
+                "jingles", "tinkles", "crackles", "creaks", "nods", "swivels", "hangs");
+    if (!moves) return true;
+    if (ANY(tokens, i + n, "be", "have", "do", "not")) return true;
+    for (size_t k = scope_clause_start(s, i); k < i; k++)
+        if (ANY(tokens, k, "not", "no", "never", "nothing", "hardly", "won't", "can't", "less", "more",
+                "isn't", "doesn't", "don't", "aren't", "hasn't", "barely", "cannot", "wouldn't", "nor",
+                "neither", "without", "quite", "but", "though", "wont", "doesnt", "dont", "isnt"))
+            return true;
+    return from >= i;
+}
+
 void scope_intended(struct scope *s) {
     read_plans(s);
     read_casting(s);
@@ -196,6 +256,7 @@ void scope_intended(struct scope *s) {
         static const char *const making[] = {"firing",        "kiln", "glaze", "casting",
                                              "manufacturing", "mold", "mould"};
         size_t from = intended_from(s, i);
+        if (is_short_of(s, from, i, n)) continue;
         bool made = false; // "a firing crack in the foot from new" is there
         for (size_t k = from; k < i && token_is(&s->note->tokens, i, "from"); k++)
             made |= token_among(&s->note->tokens, k, making, COUNT(making));

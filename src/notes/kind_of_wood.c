@@ -72,6 +72,26 @@ static const struct flaw *of_turn(const struct fault_reader *r, const struct fau
     return NULL;
 }
 
+// "Red vinyl seat … the seat has split": what the note says the part is of is no wood.
+static const struct flaw *of_its_cover(const struct fault_reader *r, const struct flaw *kind,
+                                       const char *place) {
+    static const char *const covers[] = {"vinyl",    "leather", "leatherette", "canvas", "fabric",
+                                         "cloth",    "velvet",  "oilcloth",    "cotton", "imitation leather",
+                                         "tapestry", "wool",    "felt",        "silk",   "faux leather"};
+    const struct record *record = r->note->record;
+    if (!place || !text_same(kind->rule.id, "wood-split")) return NULL;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *v = &record->attributes[i];
+        if (!v->of || !text_same(v->name, "material") || !strstr(place, v->of)) continue;
+        bool sat = strstr(place, "seat") || strstr(place, "cushion");
+        for (size_t k = 0; k < COUNT(covers); k++)
+            if (text_same(v->value, covers[k]))
+                return ruleset_flaw(r->note->rules, sat ? "upholstery-wear" : "tear");
+        if (text_same(v->value, "plastic")) return ruleset_flaw(r->note->rules, "crack");
+    }
+    return NULL;
+}
+
 // Sheets of wood that part are veneer, a pane that is cracked is no wood, and spots on cloth are no paper's.
 static const struct flaw *of_its_stuff(const struct fault_reader *r, const struct fault_hit *hit,
                                        const struct flaw *kind, const char *place) {
@@ -90,7 +110,8 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
         ANY(tokens, hit->to - 1, "nibbled", "nibbles", "bitten", "chewed"))
         return ruleset_flaw(r->note->rules, "pest-signs");
     static const char *const soft[] = {"rope", "cord", "backing", "string", "netting", "becket", "sling"};
-    if (text_same(kind->rule.id, "rubber-perished") && place && kind_names_one(place, soft, COUNT(soft)))
+    if (text_same(kind->rule.id, "rubber-perished") && place && kind_names_one(place, soft, COUNT(soft)) &&
+        !strstr(place, "elastic") && !strstr(place, "rubber"))
         return ruleset_flaw(r->note->rules, "fabric-weak");
     if (text_same(kind->rule.id, "insole-wear") && family && place && strstr(place, "stamp") &&
         (text_same(family->rule.id, "tools") || text_same(family->rule.id, "metalware") ||
@@ -183,7 +204,8 @@ const struct flaw *kind_of_wood(const struct fault_reader *r, const struct fault
                                          "rung",   "rungs",  "plank",   "stretcher", "stretchers", "splat",
                                          "planks", "batten", "battens", "board",     "boards"};
     if (!kind) return hit->kinds[0]; // what it would become is in a file that is broken
-    const struct flaw *stuff = of_its_stuff(r, hit, kind, place);
+    const struct flaw *stuff = of_its_cover(r, kind, place);
+    if (!stuff) stuff = of_its_stuff(r, hit, kind, place);
     if (stuff) return stuff;
     const char *id = kind->rule.id;
     const struct flaw *perished = text_same(id, "wood-split") && is_rubber(r, place)

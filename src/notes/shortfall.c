@@ -139,6 +139,16 @@ static bool is_number_said(const struct tokens *tokens, size_t i) {
     return degrees_number(tokens, i + skip) > 0 || (skip && token_is(tokens, i + skip, "pair"));
 }
 
+// "There should be nine pegs and three are missing": how many lack, and not how many are there.
+static bool is_number_lost(const struct tokens *tokens, size_t i) {
+    enum { WORDS_MOST = 5 };
+    for (size_t k = i + 1; k <= i + WORDS_MOST && k < tokens->count && tokens->at[k].stop == STOP_NONE; k++) {
+        if (ANY(tokens, k, "missing", "gone", "lost", "short", "absent", "lacking")) return true;
+        if (ANY(tokens, k, "here", "left", "there", "and", "but", "not", "with")) return false;
+    }
+    return false;
+}
+
 // "Should be seven weights, there's six", "two knobs, should be three".
 static void read_should(struct fault_reader *r, size_t i) {
     enum { FAR = 9 };
@@ -146,6 +156,9 @@ static void read_should(struct fault_reader *r, size_t i) {
     size_t n = token_first(tokens, i, wholes, COUNT(wholes));
     bool ends = tokens->count > i + n + 1 && tokens->at[i + n + 1].kind == TOKEN_SIGN;
     bool were = token_is(tokens, i, "was") || token_is(tokens, i, "were"); // "eleven, was a dozen"
+    if (were && i > 0 &&
+        ANY(tokens, i - 1, "she", "he", "i", "we", "they", "you", "it", "child", "boy", "girl"))
+        return; // "till she was twelve": somebody's age
     if (!n || !is_number_said(tokens, i + n) || (were && !ends && !token_is(tokens, i + n + 1, "dozen")))
         return;
     struct amount whole = number_from(r, i + n, i + n + 2), here = {0, 0};
@@ -169,6 +182,7 @@ static void read_should(struct fault_reader *r, size_t i) {
         struct amount behind = number_from(r, whole.at + 1, whole.at + FAR);
         if (behind.value) here = behind;
     }
+    if (here.value < whole.value && is_number_lost(tokens, here.at)) here.value = whole.value - here.value;
     if (whole.value && here.value && here.value < whole.value) tell_lack(r, &whole, &here, i, i + n);
 }
 
