@@ -61,9 +61,10 @@ bool festival_is_when(const struct note *note, size_t from, size_t to) {
     if (ANY(tokens, to, "present", "presents", "gift", "gifts", "ago", "past")) return true;
     if (shows(note, to)) return false;
     while (at > 0 && ANY(tokens, at - 1, "the", "very", "our", "their", "first")) at--;
-    if (at > 0 && ANY(tokens, at - 1, "every", "each", "last", "one", "at", "until", "till", "til", "since",
-                      "before", "after", "over", "during", "by", "on", "next", "this", "that", "through",
-                      "around", "near", "past", "two", "three", "many", "several", "come", "most", "some"))
+    if (at > 0 &&
+        ANY(tokens, at - 1, "every", "each", "last", "one", "at", "until", "till", "til", "since", "before",
+            "after", "over", "during", "by", "on", "next", "this", "that", "through", "around", "round",
+            "near", "past", "two", "three", "many", "several", "come", "most", "some"))
         return true;
     if (ANY(tokens, to, "dinner", "dinners", "lunch", "lunches", "breakfast", "morning", "mornings", "night",
             "nights", "afternoon", "week", "weekend", "time", "season", "holidays", "party", "parties",

@@ -24,7 +24,8 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
                                         "catches",     "does up",    "do up",
                                         "holds",       "hold",       "opens and closes",
                                         "clicks shut", "snaps shut", "locks and unlocks",
-                                        "clips shut",  "engages"};
+                                        "clips shut",  "engages",    "shuts",
+                                        "shut"};
     static const char *const moves[] = {"fires",
                                         "fire",
                                         "returns",
@@ -93,6 +94,19 @@ static size_t deed_at(const struct tokens *tokens, size_t i, const struct flaw *
     return n ? n : token_longest(tokens, i, works, COUNT(works));
 }
 
+// "With a good click", "with a snap you can hear".
+static size_t with_click(const struct tokens *tokens, size_t i) {
+    static const char *const goods[] = {"good",  "nice",  "satisfying", "proper",   "firm",
+                                        "loud",  "solid", "sharp",      "positive", "healthy",
+                                        "crisp", "real",  "lovely",     "sure"};
+    size_t at = i + 2;
+    if (!token_phrase(tokens, i, "with a")) return 0;
+    if (token_among(tokens, at, goods, COUNT(goods))) at++;
+    if (!ANY(tokens, at, "click", "snap", "clunk", "thunk", "clack", "thud", "clonk")) return 0;
+    at++;
+    return at - i + (token_phrase(tokens, at, "you can hear") ? 3 : 0);
+}
+
 // What may follow without taking it back.
 static size_t manner_end(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"fine",
@@ -137,7 +151,7 @@ static size_t manner_end(const struct tokens *tokens, size_t i) {
                                         "without sticking",
                                         "and stop"};
     size_t n;
-    while ((n = token_longest(tokens, i, words, COUNT(words))) > 0) i += n;
+    while ((n = token_longest(tokens, i, words, COUNT(words))) > 0 || (n = with_click(tokens, i)) > 0) i += n;
     return i;
 }
 
@@ -198,12 +212,12 @@ static bool opens(const struct fault_reader *r, size_t i, size_t *from) {
 static size_t read_one(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     static const char *const firsts[] = {
-        "works", "work",   "in",      "still",   "closes",  "close",  "latches", "latch",   "locks",  "lock",
-        "snaps", "snap",   "fasten",  "fastens", "clicks",  "click",  "catches", "does",    "do",     "holds",
-        "hold",  "opens",  "open",    "clips",   "engages", "fires",  "fire",    "returns", "return", "come",
-        "comes", "spring", "springs", "goes",    "go",      "winds",  "wind",    "turns",   "turn",   "racks",
-        "all",   "both",   "each",    "also",    "moves",   "move",   "slides",  "slide",   "runs",   "run",
-        "pulls", "pull",   "swings",  "swing",   "swivels", "swivel", "rotates", "rotate"};
+        "works",  "work",  "in",     "still",   "closes",  "close", "latches", "latch",  "locks",   "lock",
+        "snaps",  "snap",  "fasten", "fastens", "clicks",  "click", "catches", "does",   "do",      "holds",
+        "hold",   "opens", "open",   "shuts",   "shut",    "clips", "engages", "fires",  "fire",    "returns",
+        "return", "come",  "comes",  "spring",  "springs", "goes",  "go",      "winds",  "wind",    "turns",
+        "turn",   "racks", "all",    "both",    "each",    "also",  "moves",   "move",   "slides",  "slide",
+        "runs",   "run",   "pulls",  "pull",    "swings",  "swing", "swivels", "swivel", "rotates", "rotate"};
     if (!token_among(tokens, i + 1, firsts, COUNT(firsts)))
         return 0; // most words are followed by none of these
     const struct flaw *kind = function_kind(r, i);
@@ -216,6 +230,9 @@ static size_t read_one(struct fault_reader *r, size_t i) {
         (is_kind(kind, "partly-working") && token_among(tokens, i, spun, COUNT(spun)) &&
          !ANY(tokens, i + 1, "works", "work")))
         kind = ruleset_flaw(r->note->rules, "seized");
+    const struct family *family = r->note->record->family;
+    if (!kind && ANY(tokens, i, "frame") && family && text_same(family->rule.id, "bags"))
+        kind = ruleset_flaw(r->note->rules, "clasp-fault"); // of a purse
     if (!is_kind(kind, "seized") && !is_kind(kind, "clasp-fault") && !is_kind(kind, "zip-fault")) return 0;
     size_t at = i + 1, from;
     while (ANY(tokens, at, "all", "both", "still", "each", "also")) at++;

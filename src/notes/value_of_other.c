@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/festivals.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -298,4 +299,22 @@ bool value_is_of_pane(const struct note *note, size_t glass, const char *look) {
          k++)
         if (text_same(family->rule.id, glazed[k])) return true;
     return false;
+}
+
+// "Grey spoon marks": the color of the marks.
+static bool is_of_marks(const struct note *note, size_t i) {
+    return i + 1 < note->tokens.count && note->fault_word[i] && note->fault_word[i + 1] &&
+           ANY(&note->tokens, i + 1, "marks", "mark", "ring", "rings", "stain", "stains", "spots", "streaks");
+}
+
+// "Corven in gold inside each one": of the name that is read there.
+static bool is_of_lettering(const struct note *note, size_t i, size_t to) {
+    return i > 1 && ANY(&note->tokens, i - 1, "in") && note->tokens.at[i - 2].capital &&
+           note->taken[i - 2] != TAKEN_NOT && note->taken[i - 2] != TAKEN_TYPE &&
+           ANY(&note->tokens, to, "inside", "on", "under", "underneath", "across", "below", "along", "at");
+}
+
+bool value_is_beside(const struct note *note, size_t i, size_t n) {
+    bool when = ANY(&note->tokens, i, "round") && festival_at(&note->tokens, i + 1); // "round Easter"
+    return when || is_of_marks(note, i + n) || is_of_lettering(note, i, i + n);
 }

@@ -569,12 +569,6 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
             word_at(note, at, standing_uses, &next) > 0);
 }
 
-// "Grey spoon marks": the color of the marks.
-static bool is_of_marks(const struct note *note, size_t i) {
-    return i + 1 < note->tokens.count && note->fault_word[i] && note->fault_word[i + 1] &&
-           ANY(&note->tokens, i + 1, "marks", "mark", "ring", "rings", "stain", "stains", "spots", "streaks");
-}
-
 void read_values(struct note *note) {
     struct word_entry entry;
     read_type_words(note);
@@ -586,7 +580,7 @@ void read_values(struct note *note) {
         size_t n = word_at(note, i, standing_uses, &entry);
         if (!n || !note_free(note, i, i + n)) continue;
         if (note->fault_word[i] && !is_made_so(note, i, n, &entry)) continue;
-        if (is_of_marks(note, i + n)) continue;
+        if (value_is_beside(note, i, n)) continue;
         if (!value_read_plates(note, i, n)) read_value(note, i, n, &entry);
         i += n - 1;
     }
