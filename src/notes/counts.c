@@ -96,6 +96,7 @@ static bool joins_looks(const struct note *note, size_t i) {
 size_t count_plural(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t last = 0;
+    i += count_sized_by(tokens, i);
     for (size_t k = i; k < i + PHRASE_MOST && k < tokens->count; k++) {
         const struct token *token = &tokens->at[k];
         struct noun_found noun;

@@ -16,6 +16,8 @@ struct tally {
 int count_number(const struct note *note, size_t i, size_t *taken);
 // The plural that a number before token `i` counts; 0 where there is none.
 size_t count_plural(const struct note *note, size_t i);
+// "Ten 16 inch plates", at the token behind the ten: how many tokens of a size or an age stand between; or 0.
+size_t count_sized_by(const struct tokens *tokens, size_t i);
 bool count_is_first_sentence(const struct note *note, size_t i);
 // "Pair of lamps", "a pair" at token `i`.
 // Does a later sentence count what the thing is not called: "hamper. Set of 4 plates"?

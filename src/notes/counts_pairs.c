@@ -111,3 +111,20 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     *tally = (struct tally){2 * (pairs ? pairs : 1), end - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
+
+// "Ten 16 inch plates", "two 1950s lamps", behind the number: how many tokens of a size or an age; 0 for
+// none.
+size_t count_sized_by(const struct tokens *tokens, size_t i) {
+    static const char *const units[] = {
+        "inch", "in",     "oz",     "ounce", "rpm",   "volt", "watt",  "mm",      "cm",
+        "foot", "ft",     "lb",     "pound", "quart", "qt",   "pint",  "gallon",  "cup",
+        "ply",  "gram",   "gauge",  "amp",   "light", "hole", "yard",  "century", "v",
+        "w",    "string", "drawer", "piece", "page",  "key",  "liter", "litre",   "ml"};
+    if (i == 0 || i + 2 >= tokens->count || tokens->at[i].kind != TOKEN_FIGURE ||
+        tokens->at[i].stop != STOP_NONE || tokens->at[i - 1].kind != TOKEN_WORD)
+        return 0;
+    const char *fold = tokens->at[i].fold;
+    if (strlen(fold) == 5 && fold[4] == 's') return 1;
+    size_t at = i + 1 + (token_is(tokens, i + 1, "-") ? 1 : 0);
+    return token_among(tokens, at, units, COUNT(units)) && tokens->at[at].stop == STOP_NONE ? at + 1 - i : 0;
+}

@@ -47,7 +47,8 @@ static bool is_never(const struct note *note, size_t i) {
         "memory",   "property", "roman",    "belgian",    "austrian",     "swiss",     "portuguese",
         "czech",    "bavarian", "bohemian", "venetian",   "flemish",      "egyptian",  "moroccan",
         "scotch",   "cornish",  "bristol",  "viennese",   "reg",          "regd",      "pat",
-        "cat",      "ser",      "mod",      "ref",        "regn"};
+        "cat",      "ser",      "mod",      "ref",        "regn",         "alpine",    "tyrolean",
+        "nordic",   "celtic",   "baltic",   "parisian",   "arctic",       "tibetan",   "peruvian"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
     return word[0] && (!word[1] || word[1] == '\''); // a letter by itself: "key of C", "two X's"

@@ -121,6 +121,13 @@ static size_t mended_size(const struct note *note, size_t i) {
 static size_t size_word(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!ANY(tokens, i, "size", "sz", "sizes")) return 0;
+    size_t quarters = i > 1 ? i - 2 : i;
+    if (quarters < i && token_is(tokens, i, "size") && ANY(tokens, quarters, "three") &&
+        ANY(tokens, quarters + 1, "quarter", "quarters") && note_free(note, quarters, i + 1) &&
+        tokens->at[quarters].stop == STOP_NONE && tokens->at[quarters + 1].stop == STOP_NONE) {
+        keep(note, quarters, i, "3/4", quarters, i + 1);
+        return 1;
+    }
     if (i > 0 && token_is(tokens, i, "size") && ANY(tokens, i - 1, "half") && note_free(note, i - 1, i + 1) &&
         tokens->at[i - 1].stop == STOP_NONE) { // "student violin, half size"
         keep(note, i - 1, i, note_words(note, i - 1, i), i - 1, i + 1);

@@ -121,9 +121,9 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
 
 // A word behind which no noun is to be expected: "all over", "obviously".
 static bool is_past(const struct note *note, size_t i) {
-    static const char *const words[] = {"all",    "throughout", "together", "maybe",     "too",
-                                        "though", "inside",     "outside",  "according", "per",
-                                        "mixed",  "assorted",   "mainly",   "alike"};
+    static const char *const words[] = {"all",    "throughout", "together",  "maybe", "too",   "though",
+                                        "inside", "outside",    "according", "per",   "mixed", "assorted",
+                                        "mainly", "alike",      "made",      "that"};
     const char *word = note->tokens.at[i].fold;
     size_t n = strlen(word);
     return any(note, i, words, COUNT(words)) || (n > 5 && text_same(word + n - 2, "ly"));

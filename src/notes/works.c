@@ -9,8 +9,10 @@
 #include "notes/things.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-enum work { WORK_NONE, WORK_BOOK, WORK_RECORD };
+// WORK_SHOWN: a poster may as well name a firm or a place, so that its title has to look like one.
+enum work { WORK_NONE, WORK_BOOK, WORK_RECORD, WORK_SHOWN };
 
 static enum work work_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -31,8 +33,20 @@ static enum work work_at(const struct note *note, size_t i) {
         ANY(tokens, i + 1, "press", "rack", "ends", "stand", "trolley", "rest", "slide", "cradle", "shelf",
             "trough", "case", "block", "safe", "plough", "plow"))
         return WORK_NONE; // what books are kept or made in
-    if (token_among(&note->tokens, i, books, COUNT(books))) return WORK_BOOK;
-    if (token_among(&note->tokens, i, records, COUNT(records))) return WORK_RECORD;
+    static const char *const machines[] = {
+        "player",  "players", "deck",  "decks",   "recorder", "recorders", "changer",
+        "cabinet", "rack",    "stand", "holder",  "storage",  "crate",     "case",
+        "cases",   "cleaner", "brush", "carrier", "shelf",    "tape",      "adapter",
+        "adaptor", "needle",  "box",   "radio",   "rewinder", "tower",     "walkman"};
+    if (tokens->at[i].stop == STOP_NONE && AMONG(tokens, i, records) && AMONG(tokens, i + 1, machines))
+        return WORK_NONE; // what records are played on or kept in
+    if (ANY(tokens, i, "volumes", "vols") || AMONG(tokens, i, books)) return WORK_BOOK;
+    if (AMONG(tokens, i, records)) return WORK_RECORD;
+    if (token_phrase(tokens, i, "sheet music") && !ANY(tokens, i + 2, "stand", "cabinet", "holder", "case"))
+        return WORK_BOOK;
+    if (ANY(tokens, i, "poster", "posters", "playbill", "songbook", "libretto") &&
+        !(tokens->at[i].stop == STOP_NONE && ANY(tokens, i + 1, "bed", "paint", "board", "tube", "frame")))
+        return WORK_SHOWN;
     if (token_phrase(&note->tokens, i, "copy of")) return WORK_BOOK;
     return WORK_NONE;
 }
@@ -75,7 +89,7 @@ static size_t maker_from(const struct note *note, size_t i, enum work work) {
     if (!token_is(tokens, i, "by") && !(work == WORK_RECORD && token_is(tokens, i, "with")))
         return tokens->count;
     i++;
-    while (token_is(tokens, i, "the") || (token_is(tokens, i, "a") && !tokens->at[i].capital))
+    while (ANY(tokens, i, "the", "an") || (token_is(tokens, i, "a") && !tokens->at[i].capital))
         i++; // but "by A. Corrigan"
     return i;
 }
@@ -132,6 +146,23 @@ static bool is_headed(struct note *note, size_t *to) {
     return true;
 }
 
+// "Merrowgate Press": who brought it out, and no title.
+static bool is_publisher(const struct note *note, size_t to) {
+    return to > 0 && ANY(&note->tokens, to - 1, "press", "publishing", "publishers", "publications", "ltd",
+                         "inc", "bros", "brothers", "sons", "co", "company");
+}
+
+// "The Keeper's Daughter", "Ferry at Dusk": an article, or a small word inside.
+static bool is_like_title(const struct note *note, size_t from, size_t to) {
+    static const char *const small[] = {"of", "the", "a", "an", "on", "in", "from", "at", "to"};
+    const struct tokens *tokens = &note->tokens;
+    if (from > 0 && ANY(tokens, from - 1, "the", "a", "an") && tokens->at[from - 1].capital) return true;
+    if (ANY(tokens, from, "the", "a", "an")) return true;
+    for (size_t i = from + 1; i + 1 < to; i++)
+        if (AMONG(tokens, i, small)) return true;
+    return false;
+}
+
 void read_works(struct note *note) {
     size_t at = 0;
     enum work work = first_work(note, &at);
@@ -155,6 +186,10 @@ void read_works(struct note *note) {
         if (i == 0 && end <= at && token_is(&note->tokens, end, "copy")) continue;
         end = run_end(note, i);
         if (i == 0 && end - i < 2) continue;
+        if (is_publisher(note, end) || (work == WORK_SHOWN && !is_like_title(note, i, end))) {
+            i = end - 1;
+            continue;
+        }
         add(note, "name", i, end);
         named = true;
         i = end - 1;
