@@ -35,7 +35,8 @@ static bool subject_read(struct told *told, const char *text) {
     static const char *const words[] = {
         " is ",      " are ",     " has ",     " have ",   " that ",   " which ", " goes ",  " over ",
         " at the ",  " on the ",  " for the ", " for it",  " sticks ", " slips ", " jams ",  " leaks ",
-        " rattles ", " wobbles ", " because ", " of its ", " leans ",  " hums ",  " works ", " turns "};
+        " rattles ", " wobbles ", " because ", " of its ", " leans ",  " hums ",  " works ", " turns ",
+        " none ",    " I ",       " i ",       " we ",     " no ",     " not "};
     const char *alone =
         arena_format(told->arena, " %s ", part); // "one has perished, the other's lid is missing"
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)

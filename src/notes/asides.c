@@ -385,7 +385,7 @@ static bool is_fact(const struct note *note, size_t i) {
     if (ANY(&note->tokens, i, "smell", "smells", "smelly", "stinks", "odor", "odour", "broken", "broke",
             "missing", "leaks", "leak", "damage", "damaged", "smelled", "stank", "musty", "smoke", "smoked",
             "smoking", "flooded", "mold", "mould", "mouse", "mice", "fell", "dropped", "fault", "faulty",
-            "worm", "worms", "moth", "moths", "rats", "rat"))
+            "worm", "worms", "moth", "moths", "rats", "rat", "counted"))
         return true;
     struct number number;
     size_t taken;

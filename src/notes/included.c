@@ -325,6 +325,8 @@ static void read_with_it(struct note *note, size_t i) {
     int count = from < i ? number_of(&tokens->at[from]) : 0;
     if (count) from++;
     if (!led || from >= i || !holds_noun(note, i - 1, i)) return;
+    for (size_t k = from; k < i; k++) // "I pressed two shirts with it": what was done with it
+        if (ANY(tokens, k, "i", "we", "he", "she", "they", "you", "i've", "we've")) return;
     size_t first = from - (count > 0);
     add(note, from, i, count > 1 ? count : 0);
     read_list_before(note, first);
