@@ -78,6 +78,12 @@ static const char *piece_kept(struct arena *arena, const struct record *record,
     size_t to = flaw->span.to + strnlen(record->notes + flaw->span.to, FAR);
     const char *text = utf8_fold(arena, arena_copy(arena, record->notes + flaw->span.to, to - flaw->span.to));
     text = arena_copy(arena, text, strcspn(text, ".;!?"));
+    static const char *const lost[] = {"not got",        "n't got",  "n't have",  "not have",    "never had",
+                                       "no longer have", "nor have", "never got", "without the", "wish i",
+                                       "not kept",       "n't kept", "not here",  "n't here",    "not with",
+                                       "n't with",       "not in",   "not there"};
+    for (size_t i = 0; i < COUNT(lost); i++)
+        if (strstr(text, lost[i])) return NULL; // "we have not got the piece"
     for (size_t i = 0; i < COUNT(kept); i++)
         if (strstr(text, kept[i])) return "(the piece is with it)";
     return NULL;
