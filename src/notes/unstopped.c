@@ -5,6 +5,7 @@
 #include "notes/any.h"
 #include "notes/cut.h"
 #include "notes/note.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -13,9 +14,10 @@
 
 enum { STRETCH_LEAST = 7, SIZED_LEAST = 4, GROUP_MOST = 3, OPENS_AFTER = 3, WORDS_A_STOP = 16 };
 
-static const char *const articles[] = {"the",  "a",    "an",  "this",  "these",   "that", "those",   "my",
-                                       "its",  "one",  "two", "three", "four",    "five", "six",     "both",
-                                       "each", "some", "all", "every", "several", "any",  "another", "other"};
+static const char *const articles[] = {"the", "a",       "an",    "this", "these", "that",  "those",
+                                       "my",  "its",     "one",   "two",  "three", "four",  "five",
+                                       "six", "both",    "each",  "some", "all",   "every", "several",
+                                       "any", "another", "other", "her",  "his",   "their"};
 static const char *const verbs[] = {
     "is",     "are",     "was",   "were",    "has",    "have",  "had",   "isn't", "aren't",  "wasn't",
     "hasn't", "haven't", "works", "work",    "turns",  "turn",  "runs",  "run",   "opens",   "open",
@@ -74,6 +76,45 @@ static bool is_finite(const struct tokens *tokens, size_t i) {
                "feels");
 }
 
+// "The needle's missing", "crystal's got a scratch": a noun with its verb, and nothing that it has.
+static bool is_contracted(const struct note *note, size_t i) {
+    static const char *const states[] = {
+        "missing", "gone",      "broke",   "broken", "cracked", "loose",    "got",     "been",   "not",
+        "good",    "fine",      "ok",      "okay",   "all",     "still",    "a",       "an",     "stuck",
+        "bent",    "worn",      "torn",    "ripped", "clean",   "tight",    "chipped", "frayed", "dirty",
+        "rusty",   "rusted",    "come",    "coming", "split",   "stiff",    "shot",    "dead",   "faded",
+        "stained", "scratched", "dented",  "only",   "really",  "pretty",   "just",    "kind",   "kinda",
+        "in",      "there",     "solid",   "whole",  "perfect", "starting", "peeling", "too",    "so",
+        "very",    "quite",     "snapped", "never",  "also",    "probably"};
+    const struct tokens *tokens = &note->tokens;
+    const char *fold = i < tokens->count ? tokens->at[i].fold : "";
+    size_t size = strlen(fold);
+    struct word_entry entry;
+    enum { THINGS = (1u << USE_THING) | (1u << USE_PART) | (1u << USE_GATED) };
+    return size > 4 && text_same(fold + size - 2, "'s") && tokens->at[i].stop == STOP_NONE &&
+           wordbook_find(note->book, fold, size - 2, &entry) && (entry.uses & THINGS) &&
+           AMONG(tokens, i + 1, states);
+}
+
+// "One of the wheels is", "two of the little brass feet on the bottom are": the tokens before the verb.
+static size_t some_of_at(const struct note *note, size_t i) {
+    enum { MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    if (!AMONG(tokens, i, articles) || !token_is(tokens, i + 1, "of") ||
+        !ANY(tokens, i + 2, "the", "its", "my", "her", "his", "their", "these", "those"))
+        return 0;
+    size_t at = i + 3;
+    while (at < i + 3 + MOST && at < tokens->count && tokens->at[at].stop == STOP_NONE &&
+           !is_verb(tokens, at) && !AMONG(tokens, at, leads))
+        at++;
+    if (at > i + 3 && is_verb(tokens, at)) return at - i;
+    if (at == i + 3 || !ANY(tokens, at, "on", "at", "in") || !ANY(tokens, at + 1, "the", "its")) return 0;
+    at += 2;
+    if (AMONG(tokens, at, sides)) at++;
+    if (is_noun(note, at) || AMONG(tokens, at - 1, sides)) at += is_noun(note, at);
+    return is_verb(tokens, at) ? at - i : 0;
+}
+
 // "The dial glass is", "right eyepiece is", "two of them stick": the tokens before the verb, 0 where no such
 // group begins at `i`.
 static size_t subject_at(const struct note *note, size_t i) {
@@ -87,7 +128,13 @@ static size_t subject_at(const struct note *note, size_t i) {
         at += 2;
         return is_verb(tokens, at) ? at - i : 0;
     }
+    size_t some = article ? some_of_at(note, i) : 0;
+    if (some) return some;
     if (AMONG(tokens, at, sides)) at++;
+    for (size_t k = at; k < at + GROUP_MOST && k < tokens->count; k++) {
+        if (is_contracted(note, k)) return k + 1 - i;
+        if (!is_noun(note, k)) break;
+    }
     size_t nouns = 0;
     while (nouns < GROUP_MOST && at < tokens->count && is_noun(note, at)) at++, nouns++;
     if (!nouns && !(article && is_verb(tokens, at))) return 0; // "one has a hole"
@@ -228,10 +275,11 @@ static bool is_start(const struct note *note, size_t i) {
              tokens->at[i].kind == TOKEN_WORD && !AMONG(tokens, i - 2, leads) &&
              tokens->at[i - 2].stop == STOP_NONE;
     static const char *const particles[] = {"down", "off", "up", "out"};
-    static const char *const taken[] = {"cut",   "come",   "worn", "gone",  "coming",
-                                        "taken", "broken", "came", "fallen"};
+    static const char *const taken[] = {"cut",  "come",  "worn",  "gone",   "coming", "comes",
+                                        "goes", "going", "taken", "broken", "came",   "fallen"};
     piece |= i > 2 && AMONG(tokens, i - 1, particles) &&
              AMONG(tokens, i - 2, taken); // "have been cut down a split in"
+    piece |= i > 2 && AMONG(tokens, i - 1, particles) && ANY(tokens, i - 2, "it", "them"); // "pull it up the"
     if ((AMONG(tokens, i - 1, leads) && !piece) || !opens_statement(note, i)) return false;
     return !is_inside(note, i);
 }
