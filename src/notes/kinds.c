@@ -347,8 +347,8 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"darned-patched", {"glued-repair", NULL}},
                   {"upholstery-wear", {"fabric-weak", NULL}},
                   {"snag", {"fleabite", NULL}}};
-    static const char *const others[] = {"mirror",  "dial",  "tile",   "plate",
-                                         "plastic", "paint", "finish", "varnish"};
+    static const char *const others[] = {"mirror", "dial",    "tile",  "plate",  "plastic", "paint",
+                                         "finish", "varnish", "wheel", "wheels", "shell",   "buckle"};
     static const char *const own[] = {"glaze",  "glue",     "glued",  "reglued", "stuck",
                                       "epoxy",  "rivet",    "rivets", "riveted", "staples",
                                       "solder", "soldered", "blade",  "bolted"};
