@@ -40,7 +40,7 @@ static const struct confused words[] = {
     {"shoud", "should", NULL, NULL, false},
     {"thru", "through",
      "worn|rusted|wore|way|all|right|clear|shows|showing|burnt|burned|goes|went|going|clean|gone",
-     "to|.|the|in|at", false},
+     "to|.|the|in|at", true},
     {"tite", "tight", NULL, NULL, false},
     {"titely", "tightly", NULL, NULL, false},
     {"watter", "water", NULL, NULL, false},
