@@ -67,10 +67,18 @@ static bool is_worn_by_part(const struct note *note, size_t from, size_t to) {
 // "Carriage moves, bell rings": what opens a later sentence and does its work is a part.
 static bool is_running(const struct note *note, size_t from, size_t to) {
     size_t at = from > 0 && ANY(&note->tokens, from - 1, "the", "its") ? from - 1 : from;
-    return at > 0 && note->tokens.at[at - 1].stop != STOP_NONE &&
-           ANY(&note->tokens, to, "moves", "works", "runs", "turns", "rings", "opens", "closes", "spins",
-               "slides", "locks", "winds", "lights", "returns", "sticks", "rattles", "is", "has", "won't",
-               "doesn't", "sound");
+    return at > 0 && (note->tokens.at[at - 1].stop != STOP_NONE || ANY(&note->tokens, at - 1, "and")) &&
+           ANY(&note->tokens, to, "moves", "comes", "goes", "works", "runs", "turns", "rings", "opens",
+               "closes", "spins", "slides", "locks", "winds", "lights", "returns", "sticks", "rattles", "is",
+               "has", "won't", "doesn't", "sound");
+}
+
+// "Bring a truck", "made a cake": what somebody does, or should, at token `i`.
+static bool is_deed(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "bring", "made", "make", "baked", "bake", "cooked", "took", "take", "need",
+               "needs", "want", "use", "used", "bought", "buy", "saw", "hire", "drive", "rent", "get", "got",
+               "call", "send", "load", "fed", "caught", "ate", "drew", "drank", "served", "poured", "cut",
+               "put", "ask", "found");
 }
 
 bool is_depicted(const struct note *note, size_t from, size_t to) {
@@ -130,6 +138,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
         return false; // "the dog used to …"
     // "Bow in the front bar": what is in a part, and no picture
     if (at == from && tokens->at[from].starts && from > 0 && token_is(tokens, to, "in")) return false;
+    if (at < from && is_deed(note, at)) return false;
     if (at == 0 || standing_is_stop(note, at - 1)) return !note->fault_word[at];
     if (token_is(tokens, at - 1, "on") || token_among(&note->tokens, at - 1, lead, COUNT(lead))) return true;
     if (token_is(tokens, at - 1, "like"))

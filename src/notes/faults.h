@@ -124,6 +124,7 @@ size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from); 
 // which.c: of the part at token `noun`, as far as "it" and "they" before the fault tell: "varnish flaking,
 // but they're not bowed" is of the thing.
 bool spot_agrees(const struct fault_reader *reader, const struct fault_hit *hit, size_t noun);
+bool spot_in_phrase(const struct fault_reader *r, const struct fault_hit *hit, size_t i);
 bool spot_denied_elsewhere(const struct fault_reader *r, const struct fault_hit *hit,
                            const struct spot *spot);
 struct spot spot_of_hit(const struct fault_reader *reader, const struct fault_hit *hit);

@@ -296,6 +296,16 @@ static void read_list_before(struct note *note, size_t last) {
     }
 }
 
+// "Pressed two shirts with it", "I cut planks with it": what was done, and nothing that comes along.
+static bool is_deed(const struct tokens *tokens, size_t from, size_t to) {
+    for (size_t k = from; k < to; k++) {
+        if (ANY(tokens, k, "i", "we", "you", "he", "she", "they", "my", "our", "i've", "we've")) return true;
+        bool counted = ANY(tokens, k, "a", "an", "the", "some") || number_of(&tokens->at[k]) > 0;
+        if (k > from && counted && !token_is(tokens, k - 1, "of")) return true;
+    }
+    return false;
+}
+
 // "A spare wick with it": what goes with the thing, told by its last words.
 static void read_with_it(struct note *note, size_t i) {
     enum { BACK = 6 };
@@ -324,9 +334,7 @@ static void read_with_it(struct note *note, size_t i) {
     }
     int count = from < i ? number_of(&tokens->at[from]) : 0;
     if (count) from++;
-    if (!led || from >= i || !holds_noun(note, i - 1, i)) return;
-    for (size_t k = from; k < i; k++) // "I pressed two shirts with it": what was done with it
-        if (ANY(tokens, k, "i", "we", "he", "she", "they", "you", "i've", "we've")) return;
+    if (!led || from >= i || !holds_noun(note, i - 1, i) || is_deed(tokens, from, i)) return;
     size_t first = from - (count > 0);
     add(note, from, i, count > 1 ? count : 0);
     read_list_before(note, first);

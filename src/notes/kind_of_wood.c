@@ -144,7 +144,7 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
         !text_same(family->rule.id, "furniture") && ANY(tokens, hit->to - 1, "frayed", "fraying", "frays"))
         return ruleset_flaw(r->note->rules, "fraying"); // of a harness
     if (text_same(kind->rule.id, "leather-crack") && place &&
-        (strstr(place, "window") || strstr(place, "celluloid")))
+        (strstr(place, "window") || strstr(place, "celluloid") || strstr(place, "wheel")))
         return ruleset_flaw(r->note->rules, "crack");
     if (text_same(kind->rule.id, "upholstery-wear") && place && strstr(place, "webbing") && family &&
         text_same(family->rule.id, "sports"))

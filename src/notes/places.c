@@ -225,6 +225,11 @@ static bool is_thing(const struct fault_reader *r, size_t i) {
 static bool is_heading(const struct fault_reader *r, size_t start) {
     const struct tokens *tokens = &r->note->tokens;
     if (start < 2 || !r->part[start - 2] || r->note->taken[start - 2] == TAKEN_TYPE) return false;
+    size_t lead = start - 2; // "I turned it under the lamp: no chips"
+    while (lead > 0 && (r->part[lead - 1] || spot_article(tokens, lead - 1))) lead--;
+    bool light = lead > 1 && ANY(tokens, lead - 1, "under", "to", "against", "by", "with") &&
+                 tokens->at[lead - 2].stop == STOP_NONE;
+    if (light) return false;
     if (token_is(tokens, start - 1, ":")) return tokens->at[start - 1].stop == STOP_CLAUSE;
     if (tokens->at[start - 1].stop != STOP_CLAUSE && !token_is(tokens, start - 1, "?")) return false;
     size_t at = start - 1;

@@ -470,3 +470,13 @@ bool spot_denied_elsewhere(const struct fault_reader *r, const struct fault_hit 
     return spot->where_from > hit->from && spot->where_to > spot->where_from && hit->from > 1 &&
            token_is(&r->note->tokens, hit->from - 1, "no") && at[hit->from - 2].stop != STOP_NONE;
 }
+
+// "Name on the lid", "rust inside": within the phrase of the fault a place, not a part.
+bool spot_in_phrase(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (spot_adverb(tokens, i)) return true;
+    size_t at = i;
+    while (at > hit->from && (spot_article(tokens, at - 1) || ANY(tokens, at - 1, "inner", "outer", "very")))
+        at--;
+    return at > hit->from && spot_preposition(tokens, at - 1);
+}

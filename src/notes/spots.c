@@ -171,15 +171,6 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     return false;
 }
 
-// "Name on the lid", "rust inside": within the phrase of the fault a place, not a part.
-static bool is_place_in_phrase(const struct fault_reader *r, const struct fault_hit *hit, size_t i) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (spot_adverb(tokens, i)) return true;
-    size_t at = i;
-    while (at > hit->from && spot_article(tokens, at - 1)) at--;
-    return at > hit->from && spot_preposition(tokens, at - 1);
-}
-
 static bool is_whole(const struct fault_reader *r, const struct fault_hit *hit) {
     for (size_t i = 0; i < hit->kind_count; i++)
         if (kind_is_whole(r, hit->kinds[i], hit)) return true;
@@ -191,7 +182,7 @@ static bool place_inside(const struct fault_reader *r, const struct fault_hit *h
     if (is_whole(r, hit) || text_same(hit->kinds[0]->rule.id, "wear-unspecified"))
         return false; // "round the block", "rough round the edges": of the whole
     for (size_t i = hit->from + 1; i < hit->to; i++) {
-        if (!r->part[i] || !is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
+        if (!r->part[i] || !spot_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
         if (hit->kinds[0]->class == CLASS_REPAIR && i > 1 && ANY(&r->note->tokens, i - 2, "into")) continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
@@ -234,9 +225,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
         if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
                       !token_is(&r->note->tokens, i - 1, "the")))
             continue; // but "ground the rim"
-        if (!(r->part[i] || (i == hit->from && spot_is_lettering(r, hit, i))) ||
-            is_place_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i) ||
-            token_among(&r->note->tokens, i, none, COUNT(none)) ||
+        if (!(r->part[i] || (i == hit->from && spot_is_lettering(r, hit, i))) || spot_in_phrase(r, hit, i) ||
+            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)) ||
             token_phrase(&r->note->tokens, i, "all over"))
             continue;
         *from = i;
@@ -542,6 +532,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     bool inside = hit->to > hit->from + 1 && spot_adverb(tokens, hit->to - 1) &&
                   (tokens->at[hit->to - 1].stop != STOP_NONE || ANY(tokens, hit->to, "and", "but", "with"));
     to = inside ? 0 : spot_place_of(r, hit, &from);
+    size_t within, end; // "rough spot on the edge" of the lid
+    if (to && token_is(tokens, hit->to, "of") && place_inside(r, hit, &within, &end) && end == hit->to)
+        from = within;
     if (to || place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
