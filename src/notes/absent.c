@@ -306,6 +306,10 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         spot_owner(r, first, &lacks, &end) && end <= first ? fault_place(note, lacks, end) : NULL;
     size_t place =
         where || note->tokens.at[last - 1].stop != STOP_NONE ? 0 : absent_place(note, last, &where);
+    size_t whole = to + 1 + ANY(&note->tokens, to + 1, "the", "its"); // "strands of the fringe"
+    if (text_same(kind->rule.id, "trim-loss") && token_is(&note->tokens, to, "of") &&
+        whole < note->tokens.count && from < to)
+        part = fault_words(note, from, whole + 1);
     struct item_flaw *flaw = fault_add(r, kind, usual ? NULL : part, where, first, last);
     if (place) note_take(note, last, last + place, TAKEN_PART);
     if (stance & STANCE_DOUBT) flaw->sure = SURE_LIKELY;

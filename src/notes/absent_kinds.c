@@ -163,6 +163,13 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
         if (text_same(head, worn[i])) return ruleset_flaw(note->rules, "hole");
     if (family && (text_same(head, "selvedge") || text_same(head, "selvage") || text_same(head, "edging")))
         return ruleset_flaw(note->rules, "trim-loss");
+    if (family && text_same(family->rule.id, "games-puzzles") && !strncmp(part, "double ", strlen("double ")))
+        return ruleset_flaw(note->rules, "missing-pieces"); // of dominoes
+    // "Veneer has come up and a strip is gone"
+    bool strip = text_same(head, "strip") || text_same(head, "sliver") || text_same(head, "slip");
+    if (strip && family && text_same(family->rule.id, "furniture") &&
+        kind_note_has(r, "veneer veneers veneered"))
+        return ruleset_flaw(note->rules, "veneer-damage");
     bool leaves = family && (text_same(family->rule.id, "books") || text_same(family->rule.id, "paper"));
     if (leaves && text_same(head, "cover")) return ruleset_flaw(note->rules, "binding-weak");
     const struct flaw *kind = own ? ruleset_flaw(note->rules, own)

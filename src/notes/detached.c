@@ -233,6 +233,10 @@ void read_detached(struct fault_reader *r) {
         if (!behind || leads_on(tokens, i + n, manner)) continue;
         behind = stuff_head(r, behind);
         size_t part = behind - 1, from = part;
+        if (ANY(tokens, i + n - 1, "out") &&
+            ANY(tokens, part, "picture", "pictures", "photo", "photos", "print", "prints", "copies", "loaf",
+                "bread", "toast", "sound"))
+            continue; // "the pictures came out fine": what it makes
         if (fault_takes_any(r, part, i + n)) continue;
         bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
         if (!free && !note_free(r->note, part, part + 1)) continue;

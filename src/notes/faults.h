@@ -331,6 +331,7 @@ const char *fault_place(struct note *note, size_t from, size_t to);
 void read_again(struct fault_reader *reader);
 void read_some_still(struct fault_reader *reader); // some_still.c: of that, what a word stands for
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
+void read_put_to_use(struct fault_reader *reader); // put_to_use.c: tried at its own work
 void read_running(struct fault_reader *reader);
 // heard.c: "somebody told me it was old but I wouldn't know": where the doubt of what ends before token `to`
 // ends; 0 for none.

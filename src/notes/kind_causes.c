@@ -162,6 +162,29 @@ static bool is_crumbling_sole(const struct fault_reader *r, const struct fault_h
     return false;
 }
 
+// "A popper has come off the cuff" of a coat: it is gone as a button is, and not loose.
+static bool is_fastener_off(const struct fault_reader *r, const struct fault_hit *hit,
+                            const struct flaw *kind, const char *place) {
+    const struct family *family = r->note->record->family;
+    const char *one = place ? say_singular(r->note->arena, place) : NULL;
+    if (!one || !family || !text_same(kind->rule.id, "loose-part") ||
+        !kind_has_word("clothing bags linens footwear", family->rule.id) ||
+        !kind_has_word("popper toggle snap press-stud stud button frog", one))
+        return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(&r->note->tokens, i, "off")) return true;
+    return false;
+}
+
+// "One latch is broken off the case": the latch is gone; of a bracelet it is the clasp's fault all the same.
+static bool is_latch_off(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    const struct family *family = r->note->record->family;
+    return text_same(kind->rule.id, "clasp-fault") && family &&
+           !kind_has_word("jewelry clothing clocks-watches footwear", family->rule.id) &&
+           ANY(&r->note->tokens, hit->to - 1, "broken", "snapped", "broke", "sheared", "off") &&
+           (ANY(&r->note->tokens, hit->to, "off") || ANY(&r->note->tokens, hit->to - 1, "off"));
+}
+
 // "The spout joint weeps" of a thing of sheet metal: its solder.
 static bool is_leaky_joint(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                            const char *place) {
@@ -171,6 +194,13 @@ static bool is_leaky_joint(const struct fault_reader *r, const struct fault_hit 
     return joint && text_same(kind->rule.id, "partly-working") && kind_is_metal(r, place) &&
            ANY(tokens, hit->to - 1, "leaks", "leak", "leaking", "drips", "weeps", "seeps", "weeping",
                "dribbles");
+}
+
+// "In a wooden box with a sliding lid": such a lid splits as wood does.
+static bool is_of_wooden_box(const struct fault_reader *r, const char *place) {
+    return place && kind_has_word("lid box cover case drawer tray", place) &&
+           kind_note_has(r, "wood wooden oak pine mahogany walnut teak beech") &&
+           !kind_note_has(r, "card cardboard carton paper");
 }
 
 // "Rim split where the solder let go": what comes of it and what came first are one.
@@ -189,6 +219,13 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
     if (is_sewn(r, hit, kind)) return "seam-open";
     if (is_crumbling_sole(r, hit, kind)) return "rubber-perished";
     if (is_from_kiln(r, hit)) return "firing-flaw";
+    if (text_same(kind->rule.id, "wood-split") && r->note->record->family && // of a game's box, mostly
+        text_same(r->note->record->family->rule.id, "games-puzzles") &&
+        (ANY(&r->note->tokens, hit->from, "split") || ANY(&r->note->tokens, hit->to - 1, "split")) &&
+        !kind_is_of_material(r, kind, place) && !is_of_wooden_box(r, place))
+        return "tear";
+    if (is_fastener_off(r, hit, kind, place)) return "missing-button";
+    if (is_latch_off(r, hit, kind)) return "broken-part";
     if (is_handle_of_hide(r, hit, kind, place)) return "strap-damage";
     if (text_same(kind->rule.id, "upholstery-wear") && ANY(&r->note->tokens, hit->to - 1, "hole", "holes") &&
         kind_is_by_moth(r, hit))

@@ -428,7 +428,6 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"sticky", "sticky-plastic", "media", "media-degraded", true},
         {"mended", "darned-patched", forged, "glued-repair", true},
         {"patched", "darned-patched", forged, "glued-repair", true},
-        {"split", "wood-split", "games-puzzles", "tear", true},
         {"split", "crack", "furniture", "wood-split", true},
         {"broken", "strap-damage", "ceramics glassware", "broken-part", true}, // of woven clay
         {"spotted", "foxing", "lighting metalware kitchenware", "tarnish", true},
@@ -456,8 +455,8 @@ static const struct flaw *of_thing(const struct fault_reader *r, const struct fa
         {"snapped", "cord-frayed", "bags linens basket hamper trunk chest blind hammock", "broken-part",
          true},
         {"cap", "missing-stopper", "sports furniture tools music", "missing-accessory", true},
-        {"lace", "trim-loss", "footwear", "broken-part", true},
-        {"laces", "trim-loss", "footwear", "broken-part", true},
+        {"lace", "trim-loss", "footwear", "missing-accessory", true},
+        {"laces", "trim-loss", "footwear", "missing-accessory", true},
         {"strands", "fraying", "basket hamper creel trug", "broken-part", true},
         {"missing", "clasp-fault", "clothing", "missing-accessory", true}, // the pin of a kilt
         {"gone", "clasp-fault", "clothing", "missing-accessory", true},

@@ -178,9 +178,51 @@ static bool is_put_on(const struct fault_reader *r, const struct fault_hit *hit)
     return home || ANY(tokens, next, "to", "for") || (!bound && !place_at(r->note, next, &where));
 }
 
+// "Put a new battery in", "new bulb": what is used up and put in anew is no part that was replaced.
+bool use_is_consumable(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const used[] = {"battery", "batteries", "bulb", "bulbs", "fuse", "cell", "cells"};
+    static const char *const parts[] = {"movement", "cover", "door",      "holder",      "lid",
+                                        "tray",     "pack",  "terminals", "compartment", "box",
+                                        "clip",     "hatch", "works",     "socket",      "contacts"};
+    for (size_t i = from; i <= to && i < tokens->count; i++) {
+        if (i == to && (i == 0 || tokens->at[i - 1].stop != STOP_NONE)) break;
+        if (token_among(tokens, i, used, COUNT(used)))
+            return !token_among(tokens, i + 1, parts, COUNT(parts));
+    }
+    return false;
+}
+
+// "Typed a letter on it": none that is engraved.
+static bool is_typed(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "monogram") || !ANY(tokens, hit->from, "letter", "letters"))
+        return false;
+    for (size_t i = hit->from; i > 0 && i + BACK > hit->from; i--)
+        if (ANY(tokens, i - 1, "typed", "wrote", "write", "type", "written", "posted", "open", "opens"))
+            return true;
+    return false;
+}
+
+// "Hemmed all our curtains on it": what was sewn with the machine.
+static bool is_sewn_with_it(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(hit->kinds[0]->rule.id, "hem-altered")) return false;
+    for (size_t i = hit->from; i < hit->to + FAR && i + 1 < tokens->count; i++) {
+        if (ANY(tokens, i, "on", "with") && ANY(tokens, i + 1, "it", "this") && i >= hit->from + 1)
+            return true;
+        if (tokens->at[i].stop != STOP_NONE) return false;
+    }
+    return false;
+}
+
 bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     return moves_by_design(r, hit) || is_repair_of_paper(r, hit) || is_state_of_keeping(tokens, hit) ||
            is_top_of(r, hit) || is_ground_by_maker(r, hit) || is_ran_over(r, hit) ||
-           is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit) || is_put_on(r, hit);
+           is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit) || is_put_on(r, hit) ||
+           (text_same(hit->kinds[0]->rule.id, "replaced-part") &&
+            use_is_consumable(tokens, hit->from, hit->to)) ||
+           is_typed(r, hit) || is_sewn_with_it(r, hit);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/of_use.h"
 #include "notes/things.h"
 #include "notes/traces.h"
 #include "text/order.h"
@@ -27,6 +28,7 @@ static void tell(struct fault_reader *r, const char *id, const struct part_at *p
     if (ANY(&r->note->tokens, part->to - 1, "ring", "rings", "mark", "marks", "stain") &&
         token_is(&r->note->tokens, part->to, "from"))
         return; // "a ring from something wet"
+    if (text_same(id, "replaced-part") && use_is_consumable(&r->note->tokens, part->from, part->to)) return;
     for (size_t i = 0; i < r->hit_count; i++) {
         const struct fault_hit *hit = &r->hits[i];
         bool mine = hit->kinds[0]->class == CLASS_REPAIR || hit->kinds[0] == kind;
