@@ -165,6 +165,8 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
         return ruleset_flaw(note->rules, "trim-loss");
     if (family && text_same(family->rule.id, "games-puzzles") && !strncmp(part, "double ", strlen("double ")))
         return ruleset_flaw(note->rules, "missing-pieces"); // of dominoes
+    if (family && text_same(family->rule.id, "bags") && text_same(head, "foot"))
+        return ruleset_flaw(note->rules, "missing-hardware");
     // "Veneer has come up and a strip is gone"
     bool strip = text_same(head, "strip") || text_same(head, "sliver") || text_same(head, "slip");
     if (strip && family && text_same(family->rule.id, "furniture") &&

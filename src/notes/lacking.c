@@ -437,7 +437,6 @@ const char *lacking_kind(const char *part, const char *family) {
         {"missing-pieces", " games-puzzles ", " peg ball hoop quoit ring shaker dice die cue pin "},
         {"trim-loss", " clothing linens bags lighting decor crafts holiday ",
          " bead strand tuft pompom pom-pom rosette feather "},
-        {"missing-hardware", " bags ", " foot "},
         {"missing-pieces", " games-puzzles ", " blank double ace deuce jack ten nine tile pip "},
         {"finish-crackle", " furniture music ", " varnish lacquer polish shellac finish "},
         {"paint-flaking", " decor music ", " varnish lacquer "},
