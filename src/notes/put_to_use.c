@@ -47,7 +47,7 @@ static const struct deed {
     {"did", "stairs carpet carpets rug landing hall ironing", "electrical"},
     {"dried", "hair", "electrical"},
     {"sewed", NULL, "electrical crafts tools other"},
-    {"hemmed", NULL, "electrical crafts tools other"},
+    {"hemmed", NULL, "electrical crafts tools other lately"},
     {"stitched", NULL, "electrical crafts tools other"},
     {"ran", "up", "electrical crafts tools other"},
     {"typed", NULL, "electrical tools other paper"},
