@@ -31,7 +31,7 @@ static size_t placed(const struct note *note, size_t i, const char **where) {
         return 0;
     size_t n = place_at(note, i, where);
     bool noun =
-        !n && ANY(tokens, i + 1, "the", "its") && i + 2 < tokens->count &&
+        !n && ANY(tokens, i + 1, "the", "its", "both", "each", "all") && i + 2 < tokens->count &&
         tokens->at[i + 2].kind == TOKEN_WORD && !tokens->at[i + 2].capital && !note->fault_word[i + 2] &&
         (i + 3 >= tokens->count || tokens->at[i + 3].stop != STOP_NONE || token_is(tokens, i + 3, ")"));
     if (noun) *where = note_words(note, i + 2, i + 3); // "stamped on the fender": a part of no list
@@ -199,6 +199,21 @@ void read_told_maker(struct note *note) {
     }
 }
 
+// "Label inside from Torwell Saddlers": what the name before token `i` stands on; NULL where none does.
+static const char *bearer_before(const struct note *note, size_t i) {
+    enum { BACK = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (i < 2 || !ANY(tokens, i - 1, "from", "of", "by")) return NULL;
+    for (size_t k = i - 1; k > 0 && k + BACK > i && tokens->at[k - 1].stop == STOP_NONE; k--) {
+        if (ANY(tokens, k - 1, "label", "tag", "plate", "badge", "decal", "nameplate"))
+            return note_words(note, k - 1, k);
+        if (!ANY(tokens, k - 1, "inside", "sewn", "in", "on", "the", "back", "lid", "it", "is", "side",
+                 "glued"))
+            break;
+    }
+    return NULL;
+}
+
 void read_maker_marks(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     struct record *record = note->record;
@@ -226,19 +241,39 @@ void read_maker_marks(struct note *note) {
         size_t at = to;
         while (at < tokens->count && note->taken[at] == TAKEN_VALUE && tokens->at[at].stop == STOP_NONE)
             at++; // its model
+        size_t named = at;
+        bool dot = at == to && token_is(tokens, at, ".") && tokens->at[at].joined && at + 1 < tokens->count &&
+                   !tokens->at[at + 1].capital &&
+                   ANY(tokens, at - 1, "co", "bros", "ltd", "inc", "corp", "mfg");
+        if (dot) at++; // "Torwell & Co. on the backs"
+        const char *bearer = bearer_before(note, from);
+        if (bearer) {
+            struct mark *mark = note_mark(note);
+            mark->text = arena_string(note->arena, note_words(note, from, to));
+            mark->where = bearer;
+            note_reading(note, from, to, "mark", "what a label is from");
+            continue;
+        }
         bool apart = ANY(tokens, at, "(", ",", "-", ":");
         bool closed = token_is(tokens, at, "(");
         const char *where = NULL;
         size_t end = written_at(note, at + (apart ? 1 : 0), apart, &where);
         if (end == at + (apart ? 1 : 0) || (!where && (apart || !mark_is_stamp(note, at)))) continue;
+        if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+            ANY(tokens, end, "under", "of", "on", "in") &&
+            ANY(tokens, end + 1, "each", "both", "all", "every", "them", "it"))
+            end += 2 + ANY(tokens, end + 2, "one", "piece");
         bool ends = over(note, end) && (!closed || token_is(tokens, end, ")"));
         bool bare = ANY(tokens, at + (apart ? 1 : 0), "on", "under", "inside");
         if (bare && !ends) continue; // "by Harkwell, on the rim is a chip"
         struct mark *mark = note_mark(note);
-        mark->text = value->value;
+        bool model = named > to && !apart &&
+                     strcspn(note_words(note, to, named), "0123456789") < strlen(note_words(note, to, named));
+        mark->text = model ? arena_string(note->arena, note_words(note, from, named)) : value->value;
         mark->where = where;
         note_reading(note, from, end, "mark", "where a maker's name was read");
-        for (size_t i = at; ends && i < end; i++)
+        struct word_entry stuff; // "on the paper label": the label has a stuff of its own
+        for (size_t i = at; ends && i < end && !word_at(note, i, 1u << USE_MATERIAL, &stuff); i++)
             if (note->taken[i] == TAKEN_NOT && tokens->at[i].kind == TOKEN_WORD)
                 note_take(note, i, i + 1, TAKEN_MARK);
     }

@@ -400,8 +400,11 @@ static bool is_running_number(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const char *fold = tokens->at[i].fold, *where;
     size_t n = strlen(fold), place = place_at(note, i + 1, &where);
-    if (i == 0 || n < 2 || n > 5 || strspn(fold, "0123456789") != n || !ANY(tokens, i + 1, "on") || !place ||
-        !ANY(tokens, i + 2, "the", "its", "each", "both"))
+    bool code = n > 3 && n < 12 && strcspn(fold, "0123456789") < n && // "4T-118"
+                strspn(fold, "0123456789-") < n && strspn(fold, "0123456789./\"'") < n &&
+                (tokens->at[i].kind == TOKEN_CODE || strchr(fold, '-'));
+    if (i == 0 || (!code && (n < 2 || n > 5 || strspn(fold, "0123456789") != n)) ||
+        !ANY(tokens, i + 1, "on") || !place || !ANY(tokens, i + 2, "the", "its", "each", "both"))
         return false;
     size_t end = i + 1 + place;
     if (!ANY(tokens, i - 1, ",", "and", "with", "a") ||
@@ -431,7 +434,7 @@ void mark_read_written(struct note *note) {
                 (speaks(note, i, end) || is_alone_at_place(note, i, end)))
                 taken = keep(note, i, end);
             if (!taken) taken = end > i ? end - i : 1;
-        } else if (tokens->at[i].kind == TOKEN_FIGURE &&
+        } else if ((tokens->at[i].kind == TOKEN_FIGURE || tokens->at[i].kind == TOKEN_CODE) &&
                    (is_second_number(note, i) || is_running_number(note, i) || unit_is_painted(tokens, i))) {
             taken = keep(note, i, i + 1);
         } else if (tokens->at[i].capital || tokens->at[i].kind == TOKEN_FIGURE ||

@@ -448,8 +448,8 @@ static size_t find_noun(struct note *note, size_t i) {
     add_where(note, &found);
     if (found.end == before && token_is(tokens, found.end, "on") && token_is(tokens, found.end + 1, "it"))
         found.end += 2;
-    // A number alone may be a size or a model.
     bool beside = found.end != before || ANY(tokens, found.end, "and") || mark_is_put(tokens, found.end);
+    beside |= i && ANY(tokens, i - 1, "engine", "locomotive", "fleet"); // else it may be a model
     if (number && !beside && !mark_is_told_number(note, i, found.to)) return 0;
     if (!mark_keep(note, i, &found)) return 0;
     if (token_is(tokens, i, "initials")) mark_add_letters(note, i, found.end, found.where);

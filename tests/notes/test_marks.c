@@ -14,6 +14,11 @@ static const char *tell(const struct note *note) {
 
 // A maker's name where the seller read it is a mark too.
 static const struct notes_case makers[] = {
+    {"Nest of tables, Fjordal 320 on the paper label under each.", "Fjordal 320 @ paper label"},
+    {"Earrings, Marvelle on both clips, green.", "Marvelle @ clips"},
+    {"Tiles, Harrowby & Co. on the backs.", "Harrowby & Co @ backs"},
+    {"Kettle from Torwell, black.", ""},
+    {"Lens cap, 3-4 on the scale of use.", ""},
     {"Pitcher, Harkwell on the base, 9 in high.", "Harkwell @ base"},
     {"Drill press made by Ironmoor according to the badge.", "Ironmoor @ badge"},
     {"Chisel by Orrin & Dunn (stamped on the tang).", "Orrin & Dunn @ tang"},
