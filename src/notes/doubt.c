@@ -8,13 +8,14 @@
 
 static const struct cue cues[] = {
     {"apparently", 0},    {"appears to", 0},      {"can't tell if", 0}, {"could be", 0},
-    {"could have", 0},    {"guess", 0},           {"i believe", 0},     {"i guess", 0},
-    {"i imagine", 0},     {"i suppose", 0},       {"i suspect", 0},     {"i think", 0},
-    {"i want to say", 0}, {"i'd guess", 0},       {"i'd say", 0},       {"is it", 0},
-    {"is that", 0},       {"likely", 0},          {"look like", 0},     {"looks like", 0},
-    {"looks to be", 0},   {"may be", 0},          {"may have", 0},      {"maybe", 0},
-    {"might be", 0},      {"might have", 0},      {"most likely", 0},   {"must be", 0},
-    {"must have", 0},     {"not certain", 0},     {"not sure if", 0},   {"not sure if that's", 0},
+    {"could have", 0},    {"could've", 0},        {"guess", 0},         {"i believe", 0},
+    {"i guess", 0},       {"i imagine", 0},       {"i suppose", 0},     {"i suspect", 0},
+    {"i think", 0},       {"i want to say", 0},   {"i'd guess", 0},     {"i'd say", 0},
+    {"is it", 0},         {"is that", 0},         {"likely", 0},        {"look like", 0},
+    {"looks like", 0},    {"looks to be", 0},     {"may be", 0},        {"may have", 0},
+    {"may've", 0},        {"maybe", 0},           {"might be", 0},      {"might have", 0},
+    {"might've", 0},      {"most likely", 0},     {"must be", 0},       {"must have", 0},
+    {"must've", 0},       {"not certain", 0},     {"not sure if", 0},   {"not sure if that's", 0},
     {"or is it", 0},      {"perhaps", 0},         {"possible", 0},      {"possibly", 0},
     {"pretty sure", 0},   {"probably", 0},        {"seems", 0},         {"seems like", 0},
     {"seems to", 0},      {"supposedly", 0},      {"they said", 0},     {"think it", 0},
@@ -66,6 +67,9 @@ void scope_doubt(struct scope *s) {
         }
         if (!cue_at(s, cues, COUNT(cues), i, &n)) continue;
         if (is_number(tokens, i + n)) continue; // "maybe ten": the number is in doubt, not the fault
+        if (ANY(tokens, i + n, "that's", "thats", "that", "this", "which") &&
+            ANY(tokens, i + n + 1 + ANY(tokens, i + n + 1, "is"), "why"))
+            continue; // "maybe that's why": what brought it about, which is no fault
         size_t to = scope_clause_end(s, i + n);
         for (size_t at = i + n; at < to; at++)
             if (tokens->at[at].stop == STOP_COMMA) to = at;

@@ -138,7 +138,14 @@ static size_t subject_at(const struct note *note, size_t i) {
     size_t nouns = 0;
     while (nouns < GROUP_MOST && at < tokens->count && is_noun(note, at)) at++, nouns++;
     if (!nouns && !(article && is_verb(tokens, at))) return 0; // "one has a hole"
-    return is_verb(tokens, at) ? at - i : 0;
+    if (is_verb(tokens, at)) return at - i;
+    // "The latch on the lid is": with where it is.
+    if (!article || !ANY(tokens, at, "on", "at", "in", "of") || !ANY(tokens, at + 1, "the", "its")) return 0;
+    at += 2;
+    if (AMONG(tokens, at, sides)) at++;
+    size_t first = at;
+    while (at < first + GROUP_MOST && at < tokens->count && is_noun(note, at)) at++;
+    return at > first && is_finite(tokens, at) ? at - i : 0;
 }
 
 // "Focus is stiff", "chrome is pitted": one word that no list of things has, right before its verb.

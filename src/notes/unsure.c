@@ -17,7 +17,8 @@ static bool is_word(const struct tokens *tokens, size_t i) {
                "presume", "presumed", "probably", "promise", "purportedly", "reckon", "reckoned", "reckons",
                "reputedly", "rumored", "rumoured", "say", "seems", "should", "sounds", "supposed",
                "supposedly", "suppose", "suspect", "suspected", "suspects", "swears", "swore", "think",
-               "thinks", "thought", "told", "unsure", "whether", "wish", "wished", "wonder", "wondering");
+               "thinks", "thought", "told", "might've", "could've", "may've", "must've", "unsure", "whether",
+               "wish", "wished", "wonder", "wondering");
 }
 
 static bool is_phrase(const struct tokens *tokens, size_t i) {
