@@ -345,6 +345,30 @@ static size_t errand_at(const struct note *note, size_t i) {
     return 0;
 }
 
+// "He was six foot three", "my husband is 6 foot 2", "I'm five four": how tall somebody is.
+static size_t stature_at(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i, taken = 0;
+    if (ANY(tokens, i, "he's", "she's", "i'm"))
+        at++;
+    else {
+        size_t who = ANY(tokens, i, "my", "our", "his", "her") && is_person(note, i + 1) ? 2
+                     : ANY(tokens, i, "he", "she", "i")                                  ? 1
+                                                                                         : 0;
+        if (!who || !ANY(tokens, i + who, "is", "was", "am", "stood", "stands")) return 0;
+        at += who + 1;
+    }
+    while (ANY(tokens, at, "only", "about", "over", "nearly", "a", "good", "all", "of", "around", "almost"))
+        at++;
+    struct number number;
+    if (!number_at(tokens, at, &number) || number.value < 4 || number.value > 7) return 0;
+    taken = number.taken;
+    if (!ANY(tokens, at + taken, "foot", "feet", "ft", "'")) return 0;
+    at += taken + 1;
+    if (number_at(tokens, at, &number) && number.value < 12) at += number.taken;
+    return at - i + ANY(tokens, at, "tall", "inches", "in", "\"");
+}
+
 static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     const struct token *token = &note->tokens.at[i];
     *reach = REACH_CLAUSE;
@@ -352,6 +376,9 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     size_t taken = money_at(note, i);
     if (taken) return taken;
     taken = errand_at(note, i);
+    if (taken) return taken;
+    taken = stature_at(note, i);
+    if (taken) *reach = REACH_WORDS;
     if (taken) return taken;
     *reach = REACH_STORY;
     taken = person_at(note, i);

@@ -88,6 +88,12 @@ static bool is_vessel(const struct note *note, size_t i) {
 // "Brooch set with marcasites": a brooch.
 static bool is_set_with(const struct note *note, size_t i) {
     struct word_entry stuff;
+    // "Rhinestones set in silver colored metal"
+    if (i > 0 && ANY(&note->tokens, i, "set") && ANY(&note->tokens, i + 1, "in", "into") &&
+        ANY(&note->tokens, i - 1, "rhinestones", "rhinestone", "stones", "stone", "pearls", "pearl",
+            "crystals", "garnets", "garnet", "marcasites", "brilliants", "diamonds", "diamond", "opal",
+            "opals", "paste"))
+        return true;
     return ANY(&note->tokens, i, "set") && note->tokens.at[i].stop == STOP_NONE &&
            ANY(&note->tokens, i + 1, "with", "in") && word_at(note, i + 2, 1u << USE_MATERIAL, &stuff) > 0;
 }

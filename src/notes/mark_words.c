@@ -147,6 +147,9 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
     if (ANY(tokens, i, "size", "sz", "small", "medium", "large", "extra", "xs", "s", "m", "l", "xl", "xxl",
             "2xl", "3xl"))
         return true;
+    if (ANY(tokens, i + 1, "long", "regular", "reg", "short", "tall") && i < tokens->count &&
+        tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 2)
+        return true; // "tag says 44 long"
     struct amount amount;
     if (!amount_at(note, i, &amount)) return false;
     if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");

@@ -184,6 +184,14 @@ static size_t hyphened(const struct note *note, size_t i, const char *bed) {
                : 0;
 }
 
+static bool is_bedding(const struct note *note) {
+    for (size_t i = 0; i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE; i++)
+        if (ANY(&note->tokens, i, "quilt", "bedspread", "blanket", "sheet", "sheets", "comforter", "mattress",
+                "duvet", "coverlet", "bedskirt", "bed", "headboard", "afghan", "counterpane"))
+            return true;
+    return false;
+}
+
 // "twin size", "queen", "fits a double", "standard size", "3/4 size".
 static size_t bed_size(struct note *note, size_t i) {
     static const char *const beds[] = {
@@ -213,11 +221,16 @@ static size_t bed_size(struct note *note, size_t i) {
         }
         size_t end = i + taken;
         size_t hyphen = token_is(tokens, end, "-") ? 1 : 0;
+        if (!hyphen && ANY(tokens, end, "bed") && ANY(tokens, end + 1, "size", "sized"))
+            end++; // "double bed size"
         bool size = ANY(tokens, end + hyphen, "size", "sized");
         bool fits = i > 0 && (ANY(tokens, i - 1, "fits") ||
                               (i > 1 && token_is(tokens, i - 1, "a") && ANY(tokens, i - 2, "fits", "fit")));
-        if (!size && !fits) return 0;
-        keep(note, i, end, note_meant(note, i, end), i, size ? end + hyphen + 1 : end);
+        // "Sheet set, queen.": between its stops, of what is laid on a bed
+        bool alone = i > 0 && tokens->at[i - 1].stop >= STOP_COMMA && is_bedding(note) &&
+                     (end >= tokens->count || tokens->at[end].stop != STOP_NONE);
+        if (!size && !fits && !alone) return 0;
+        keep(note, i, i + taken, note_meant(note, i, i + taken), i, size ? end + hyphen + 1 : end);
         return (size ? end + hyphen + 1 : end) - i;
     }
     return 0;
@@ -269,11 +282,15 @@ static size_t build_size(struct note *note, size_t i) {
 // Goods that are worn, by any noun of the note.
 static bool is_worn(const struct note *note) {
     static const char *const goods[] = {
-        "coat",     "jacket",   "blazer",   "waistcoat", "overcoat", "raincoat", "greatcoat", "smock",
-        "jerkin",   "boots",    "boot",     "shoes",     "shoe",     "clogs",    "wellies",   "gloves",
-        "hat",      "cap",      "gauntlet", "gauntlets", "skates",   "waders",   "tunic",     "oilskin",
-        "oilskins", "parka",    "anorak",   "cape",      "cagoule",  "duffel",   "brogues",   "slippers",
-        "sandals",  "breeches", "apron",    "helmet"};
+        "coat",      "jacket",     "blazer",   "waistcoat", "overcoat", "raincoat",   "greatcoat", "smock",
+        "jerkin",    "boots",      "boot",     "shoes",     "shoe",     "clogs",      "wellies",   "gloves",
+        "hat",       "cap",        "gauntlet", "gauntlets", "skates",   "waders",     "tunic",     "oilskin",
+        "oilskins",  "parka",      "anorak",   "cape",      "cagoule",  "duffel",     "brogues",   "slippers",
+        "sandals",   "breeches",   "apron",    "helmet",    "robe",     "bathrobe",   "cardigan",  "sweater",
+        "shirt",     "blouse",     "dress",    "skirt",     "trousers", "pants",      "jeans",     "shorts",
+        "vest",      "pajamas",    "pyjamas",  "nightgown", "gown",     "sweatshirt", "hoodie",    "overalls",
+        "coveralls", "pullover",   "jersey",   "uniform",   "kimono",   "housecoat",  "swimsuit",  "leotard",
+        "suit",      "nightshirt", "smoking"};
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
     return false;

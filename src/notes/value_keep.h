@@ -17,6 +17,11 @@ void value_read_forms(struct note *note);
 void value_read_likened(struct note *note); // value_likened.c
 void value_read_stuffs(struct note *note);
 
+// value_looks.c: a flower for a color at token `i`; is the cloth there what was stitched on; patent leather.
+bool value_read_flower_color(struct note *note, size_t i, size_t n);
+bool value_is_ground(const struct note *note, size_t i);
+void value_read_patent(struct note *note);
+
 // "Apple handle", "table, cherry": the wood of a tree at token `i`; false where it is none. value_stuffs.c
 bool value_read_fruitwood(struct note *note, size_t i, size_t n);
 bool value_read_plates(struct note *note, size_t i, size_t n);

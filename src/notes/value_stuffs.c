@@ -179,7 +179,7 @@ static void read_glass(struct note *note) {
     for (size_t i = 0; i < note->record->attribute_count; i++)
         if (text_same(note->record->attributes[i].name, "material")) return;
     for (size_t i = 0; i < note->tokens.count; i++)
-        if (token_is(&note->tokens, i, "glass") && note->taken[i] != TAKEN_ASIDE) {
+        if (ANY(&note->tokens, i, "glass", "glasses") && note->taken[i] != TAKEN_ASIDE) {
             value_keep(note, "material", "glass", NULL, i, i + 1, SURE_STATED);
             return;
         }

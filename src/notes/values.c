@@ -440,7 +440,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
             note_take(note, i, i + 1, TAKEN_VALUE);
             return;
         }
-        if (value_read_fruitwood(note, i, n)) return;
+        if (value_read_fruitwood(note, i, n) || value_read_flower_color(note, i, n)) return;
         if (ANY(&note->tokens, i + n, "effect", "skin", "grain", "hide", "type"))
             return; // "crocodile effect strap"
         if (token_is(&note->tokens, i, "couple") &&
@@ -455,7 +455,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         bool parted = word_at(note, i + n, 1u << USE_PART, &borne) > 0 && !standing_is_type(note, i + n) &&
                       note->tokens.at[i + n].stop == STOP_NONE;
         if (!parted || standing_of(note, i, i + n, &of) != STANDING_PART) of = NULL;
-    } else if (standing_of(note, i, i + n, &of) == STANDING_NONE)
+    } else if (standing_of(note, i, i + n, &of) == STANDING_NONE &&
+               !(use == USE_MATERIAL && value_is_ground(note, i)))
         return;
     if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure =
@@ -510,7 +511,8 @@ static void read_type_words(struct note *note) {
         if (!n || goods || (last && !ends_type(note, entry.print))) continue;
         if (last && i > 0 && note->taken[i - 1] == TAKEN_TYPE && noun_at(note, i - 1, &noun) &&
             noun.to == i + 1 && noun.thing)
-            continue; // "hall tree"
+            continue;                                                  // "hall tree"
+        if (!last && ANY(&note->tokens, i, "card", "cards")) continue; // "card game"
         if (!last && (value_is_worked(note, i, n) || value_is_all_of_type(note, i, n))) continue;
         enum word_use use = metal ? USE_MATERIAL : last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
@@ -531,6 +533,11 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (has_use(entry, USE_COLOR) && (standing_is_paint(note, i + n) || standing_painted(note, i)))
         return true;
     if (n > 1 && has_use(entry, USE_FINISH) && standing_painted(note, i + 1)) return true; // "painted green"
+    const struct family *of_clay = note->record->family; // "speckled brown all over" of a pot
+    if (has_use(entry, USE_COLOR) && i > 0 && ANY(&note->tokens, i - 1, "speckled", "mottled", "flecked") &&
+        of_clay && strstr("ceramics kitchenware", of_clay->rule.id))
+        return true;
+    if (n > 1 && has_use(entry, USE_COLOR) && ANY(&note->tokens, i, "dark", "light", "pale")) return true;
     // "Blue speckled, tall": a look with its color
     struct word_entry look;
     size_t said = i + n;
@@ -541,7 +548,7 @@ static bool is_made_so(const struct note *note, size_t i, size_t n, const struct
     if (entry->uses & looks && i > 0 && n == 1 && chunk_breaks(note, said) &&
         note->tokens.at[i - 1].stop == STOP_NONE && word_at(note, i - 1, 1u << USE_COLOR, &look) == 1)
         return true;
-    const struct family *family = note->record->family; // "enamel, speckled"
+    const struct family *family = of_clay; // "enamel, speckled"
     if (entry->uses & looks && i > 0 && n == 1 && note->tokens.at[i - 1].stop != STOP_NONE &&
         standing_is_stop(note, said) && ANY(&note->tokens, i, "speckled", "mottled", "flecked") && family &&
         (text_same(family->rule.id, "ceramics") || text_same(family->rule.id, "kitchenware")))
@@ -573,6 +580,7 @@ void read_values(struct note *note) {
     struct word_entry entry;
     read_type_words(note);
     value_read_audience(note);
+    value_read_patent(note);
     value_read_forms(note);
     value_read_likened(note);
     for (size_t i = 0; i < note->tokens.count; i++) {

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+// Looks and stuffs that a word tells only by what stands beside it: the flower that is a color of glass, the
+// cloth that a picture is stitched on, the leather that is called patent.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/standing.h"
+#include "notes/value_keep.h"
+#include "text/order.h"
+
+static bool is_family(const struct note *note, const char *id) {
+    return note->record->family && text_same(note->record->family->rule.id, id);
+}
+
+// "Marigold iridescent glass", "bowl, carnival glass, marigold": no flower is shown.
+bool value_read_flower_color(struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    if (n != 1 || !ANY(tokens, i, "marigold", "peach", "lemon", "lime", "tangerine", "pumpkin", "cranberry",
+                       "plum", "honey", "blueberry", "raspberry"))
+        return false;
+    bool led = ANY(tokens, i + 1, "iridescent", "carnival", "glass", "luster", "lustre", "iridescence",
+                   "glaze", "opalescent");
+    bool alone = is_family(note, "glassware") && standing_is_stop(note, i + 1) && i > 0 &&
+                 tokens->at[i - 1].stop != STOP_NONE;
+    if (!led && !alone) return false;
+    value_keep(note, "color", arena_string(note->arena, tokens->at[i].fold), NULL, i, i + 1,
+               value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}
+
+// "Cross stitch tulips on cream linen": what the work was done on is the stuff of the thing.
+bool value_is_ground(const struct note *note, size_t i) {
+    enum { BACK = 8 };
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry color;
+    if (!ANY(tokens, i, "linen", "canvas", "cotton", "silk", "velvet", "felt", "wool", "satin", "burlap",
+             "muslin", "organdy", "denim") ||
+        !standing_is_stop(note, i + 1) || i < 2)
+        return false;
+    size_t on = i - 1;
+    while (on > 0 && (word_at(note, on, 1u << USE_COLOR, &color) == 1 ||
+                      ANY(tokens, on, "fine", "heavy", "coarse", "natural", "unbleached", "plain")))
+        on--;
+    if (!ANY(tokens, on, "on")) return false;
+    for (size_t k = on; k > 0 && k + BACK > on && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "stitch", "stitched", "cross-stitch", "embroidered", "embroidery",
+                "needlework", "crewel", "crewelwork", "applique", "appliqued", "printed", "painted", "beaded",
+                "worked", "needlepoint", "cutwork", "quilted"))
+            return true;
+    return false;
+}
+
+// "Black patent clutch"; but "patent no. 41".
+void value_read_patent(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry color;
+    if (!is_family(note, "bags") && !is_family(note, "footwear") && !is_family(note, "clothing")) return;
+    for (size_t i = 0; i + 1 < tokens->count; i++) {
+        if (!token_is(tokens, i, "patent") || note->taken[i] != TAKEN_NOT) continue;
+        if (!standing_is_type(note, i + 1) && !standing_is_stop(note, i + 1) &&
+            !word_at(note, i + 1, 1u << USE_COLOR, &color) &&
+            !ANY(tokens, i + 1, "finish", "leather", "upper", "uppers"))
+            continue;
+        size_t to = i + 1 + ANY(tokens, i + 1, "leather");
+        value_keep(note, "material", "patent leather", NULL, i, to, value_sure(note, i, to));
+        note_take(note, i, i + 1, TAKEN_VALUE);
+        return;
+    }
+}
