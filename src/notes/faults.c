@@ -228,6 +228,16 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     }
     if (part && !strncmp(part, "other ", strlen("other ")) && say_is_plural(part))
         count = 0; // all of the others
+    if (!count && !of && kind->form == ABSENCE && !part && hit->to > hit->from + 1 &&
+        ANY(&r->note->tokens, hit->to - 1, "missing", "gone", "lost", "off")) { // "two pearl buttons missing"
+        size_t number = hit->from;
+        while (number + 1 < hit->to && ANY(&r->note->tokens, number, "of", "the")) number++;
+        if (number >= 2 && !degrees_number(&r->note->tokens, number) &&
+            ANY(&r->note->tokens, number - 1, "the"))
+            number -= ANY(&r->note->tokens, number - 2, "of") ? 3 : 0;
+        count = number < hit->to ? degrees_number(&r->note->tokens, number) : 0;
+        if (count < 2) count = 0;
+    }
     // "3 pearl buttons one gone": the number beside what has happened to them
     int lost = kind->form == ABSENCE && hit->near && hit->to > hit->from + 2
                    ? degrees_number(&r->note->tokens, hit->to - 2)

@@ -15,32 +15,44 @@ static const char *const denials[] = {"doesn't", "don't",  "won't",    "can't", 
                                       "wont",    "cannot", "wouldn't", "isn't", "aren't", "never"};
 
 // What a sound part does; "wobble", "leak" and their like are no such verbs.
-static const char *const verbs[] = {
-    "speak",    "sound",      "sing",     "stay down",     "stay where",     "stay in place",
-    "burn",     "brown",      "latch",    "latching",      "snap",           "snapping",
-    "close",    "closing",    "shut",     "shutting",      "turn",           "turning",
-    "open",     "opening",    "spin",     "spinning",      "light",          "lighting",
-    "ring",     "ringing",    "hold",     "holding",       "lock",           "locking",
-    "move",     "moving",     "slide",    "sliding",       "catch",          "catching",
-    "click",    "work",       "working",  "play",          "playing",        "fire",
-    "firing",   "charge",     "charging", "tick",          "ticking",        "strike",
-    "striking", "chime",      "chiming",  "pump",          "pumping",        "swivel",
-    "lift",     "fold",       "extend",   "retract",       "fasten",         "grip",
-    "engage",   "rotate",     "wind",     "winding",       "glow",           "blow",
-    "suck",     "spray",      "seal",     "sealing",       "screw",          "unscrew",
-    "undo",     "reach",      "spring",   "budge",         "shift",          "start",
-    "pour",     "flow",       "draw",     "register",      "come on",        "do up",
-    "stay up",  "stay shut",  "stay on",  "stay put",      "stay open",      "stay closed",
-    "stay in",  "go on",      "go in",    "go up",         "go down",        "go round",
-    "record",   "rewind",     "erase",    "print",         "drain",          "fill",
-    "boil",     "toast",      "return",   "feed",          "advance",        "focus",
-    "bite",     "read",       "cut",      "respond",       "reverse",        "oscillate",
-    "trigger",  "pick up",    "wind on",  "let go",        "spring back",    "come back",
-    "pop up",   "come out",   "come off", "throw",         "shoot",          "draw back",
-    "light up", "screw down", "screw on", "pull out",      "push in",        "zero",
-    "settle",   "swing",      "hinge",    "drop",          "float",          "level",
-    "puff",     "prime",      "receive",  "transmit",      "grind",          "squirt",
-    "take up",  "take air",   "hold air", "hold pressure", "build pressure", "build up pressure"};
+static const char *const verbs[] = {"call",        "cuckoo",        "speak",          "sound",
+                                    "sing",        "stay down",     "stay where",     "stay in place",
+                                    "burn",        "brown",         "latch",          "latching",
+                                    "snap",        "snapping",      "close",          "closing",
+                                    "shut",        "shutting",      "turn",           "turning",
+                                    "open",        "opening",       "spin",           "spinning",
+                                    "light",       "lighting",      "ring",           "ringing",
+                                    "hold",        "holding",       "lock",           "locking",
+                                    "move",        "moving",        "slide",          "sliding",
+                                    "catch",       "catching",      "click",          "work",
+                                    "working",     "play",          "playing",        "fire",
+                                    "firing",      "charge",        "charging",       "tick",
+                                    "ticking",     "strike",        "striking",       "chime",
+                                    "chiming",     "pump",          "pumping",        "swivel",
+                                    "lift",        "fold",          "extend",         "retract",
+                                    "fasten",      "grip",          "engage",         "rotate",
+                                    "wind",        "winding",       "glow",           "blow",
+                                    "suck",        "spray",         "seal",           "sealing",
+                                    "screw",       "unscrew",       "undo",           "reach",
+                                    "spring",      "budge",         "shift",          "start",
+                                    "pour",        "flow",          "draw",           "register",
+                                    "come on",     "do up",         "stay up",        "stay shut",
+                                    "stay on",     "stay put",      "stay open",      "stay closed",
+                                    "stay in",     "go on",         "go in",          "go up",
+                                    "go down",     "go round",      "record",         "rewind",
+                                    "erase",       "print",         "drain",          "fill",
+                                    "boil",        "toast",         "return",         "feed",
+                                    "advance",     "focus",         "bite",           "read",
+                                    "cut",         "respond",       "reverse",        "oscillate",
+                                    "trigger",     "pick up",       "wind on",        "let go",
+                                    "spring back", "come back",     "pop up",         "come out",
+                                    "come off",    "throw",         "shoot",          "draw back",
+                                    "light up",    "screw down",    "screw on",       "pull out",
+                                    "push in",     "zero",          "settle",         "swing",
+                                    "hinge",       "drop",          "float",          "level",
+                                    "puff",        "prime",         "receive",        "transmit",
+                                    "grind",       "squirt",        "take up",        "take air",
+                                    "hold air",    "hold pressure", "build pressure", "build up pressure"};
 
 static const struct {
     const char *kind, *parts;
@@ -61,7 +73,7 @@ static const struct {
      "oscillation brake remote digit segment clutch igniter thermostat relay aerial antenna tuner "
      "channel string letter backlight lead eyecup eyepiece magnet band turnlock governor neck lance spindle "
      "rewind ear earpiece earphone gear growler squeaker whistle buzzer siren hooter doorbell bleeper "
-     "spindle "},
+     "spindle bird cuckoo "},
 };
 
 // Buttons of clothes fasten; those of an instrument or a machine are pressed.
@@ -158,9 +170,11 @@ static size_t owner_of(const struct fault_reader *r, size_t at) {
 
 // The part before the denial, at most a few words back in its clause.
 bool function_part(const struct fault_reader *r, size_t i, size_t *at) {
-    enum { BACK = 4 };
+    enum { BACK = 4, PLACED = 6 };
     const struct tokens *tokens = &r->note->tokens;
-    for (size_t back = 1; back <= BACK && back <= i; back++) {
+    for (size_t back = 1; back <= PLACED && back <= i; back++) {
+        if (back > BACK && !ANY(tokens, i - back + 1, "on", "of", "at", "in"))
+            continue; // "zip on the left pocket"
         if (tokens->at[i - back].stop != STOP_NONE || token_is(tokens, i - back, "i") ||
             token_is(tokens, i - back, "you"))
             return false;

@@ -237,9 +237,11 @@ static void read_odorless(struct fault_reader *r, size_t i) {
                                           "no detectable smell",
                                           "no noticeable smell",
                                           "without any smell"};
-    static const char *const wholes[] = {"of anything", "at all", "that i can tell", "that i can detect",
-                                         "whatsoever",  "to it",  "inside",          "or odors",
-                                         "or stains",   "either", "to speak of",     "of any kind"};
+    static const char *const wholes[] = {
+        "in them",           "in it",        "on it",       "on them",    "about it",
+        "to them",           "at all to it", "of anything", "at all",     "that i can tell",
+        "that i can detect", "whatsoever",   "to it",       "inside",     "or odors",
+        "or stains",         "either",       "to speak of", "of any kind"};
     static const char *const kinds[] = {"odor-musty", "odor-smoke"};
     const struct tokens *tokens = &r->note->tokens;
     size_t n = token_longest(tokens, i, phrases, COUNT(phrases));
