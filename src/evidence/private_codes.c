@@ -155,6 +155,27 @@ static void match_registered(struct private_text *t, size_t i) {
         private_add(t, PRIVATE_SERIAL, i, end);
 }
 
+// "Serial on the plate is", "serial no. under the base:": to where the number stands.
+static size_t skip_place(struct private_text *t, size_t i) {
+    enum { WORDS_MOST = 2 };
+    size_t at = i + (token_has(t, i, WORD_NUMBER) ? 1 : 0);
+    if (is_sign(t, at, '.')) at++;
+    bool placed = piece_is(t, at, "on") || piece_is(t, at, "under") || piece_is(t, at, "inside") ||
+                  piece_is(t, at, "at") || piece_is(t, at, "below");
+    if (!placed) return i;
+    at++;
+    if (piece_is(t, at, "the") || piece_is(t, at, "its")) at++;
+    for (size_t n = 0; n < WORDS_MOST && token_is_word(t, at) && !token_at(t, at)->capital; n++) {
+        bool verb = piece_is(t, at, "is") || piece_is(t, at, "reads") || piece_is(t, at, "says");
+        if (verb) break;
+        at++;
+    }
+    if (is_sign(t, at, ':') || is_sign(t, at, ',') || piece_is(t, at, "is") || piece_is(t, at, "reads") ||
+        piece_is(t, at, "says"))
+        at++;
+    return at;
+}
+
 void match_serial(struct private_text *t, size_t i) {
     if (token_has(t, i, WORD_NUMBER)) match_registered(t, i);
     size_t at = i + 1;
@@ -165,12 +186,7 @@ void match_serial(struct private_text *t, size_t i) {
     match_serial_behind(t, i);
     if (short_cue) at = i + 3;
     if (!cue && !short_cue && !frame) return;
-    if (token_has(t, at, WORD_NUMBER) && piece_is(t, at + 1, "on"))
-        at += 2; // on base, on the plate
-    else if (piece_is(t, at, "on"))
-        at++;
-    if (piece_is(t, at, "the")) at++;
-    if (token_is_word(t, at) && is_sign(t, at + 1, ':')) at++;
+    at = skip_place(t, at);
     at = skip_lead(t, at, &told);
     size_t digits, end = code_end(t, at, &digits);
     bool word = token_is_word(t, at) && !token_at(t, at)->capital &&

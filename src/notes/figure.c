@@ -257,8 +257,17 @@ static void add_range(const struct note *note, size_t i, struct amount *amount) 
     amount->whole = amount->whole && end.whole;
 }
 
+// "5G-118820": the number of a part or of a piece, and no weight.
+static bool is_code(const struct note *note, size_t i, const struct amount *amount) {
+    const struct tokens *tokens = &note->tokens;
+    size_t dash = i + amount->taken;
+    return amount->unit && amount->taken == 1 && token_is(tokens, dash, "-") && tokens->at[dash].joined &&
+           dash + 1 < tokens->count && tokens->at[dash + 1].joined &&
+           tokens->at[dash + 1].kind == TOKEN_FIGURE && strlen(tokens->at[dash + 1].fold) > 3;
+}
+
 bool amount_at(const struct note *note, size_t i, struct amount *amount) {
-    if (i >= note->tokens.count || !single_at(note, i, amount)) return false;
+    if (i >= note->tokens.count || !single_at(note, i, amount) || is_code(note, i, amount)) return false;
     add_range(note, i, amount);
     size_t behind = hedge_at(note, i + amount->taken, true);
     // "about" behind a figure belongs to the next one, if one follows.

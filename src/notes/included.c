@@ -106,6 +106,12 @@ static bool is_kept_back(const struct note *note, size_t i) {
 // "It took up the closet along with his skis", "we kept it along with a doll": what stood beside it once.
 // Its own case and box belong to it all the same.
 static bool is_story(const struct note *note, size_t i) {
+    for (size_t k = note_clause_from(note, i, STOP_CLAUSE); k + 1 < i;
+         k++) // "the last buyer came with a van"
+        if (ANY(&note->tokens, k, "last", "previous", "other", "next") &&
+            ANY(&note->tokens, k + 1, "pair", "one", "ones", "buyer", "buyers", "people", "man", "couple",
+                "customer", "lot", "fellow", "lady", "chap", "owner"))
+            return true;
     if (!ANY(&note->tokens, i, "along", "together") ||
         ANY(&note->tokens, i + 2, "its", "it's", "their", "the", "all", "both", "matching", "original"))
         return false;

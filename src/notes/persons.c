@@ -583,7 +583,9 @@ void read_persons(struct note *note) {
             if (!to) to = read_tape(note, i);
             if (!to) to = person_by_hand(note, i);
             if (!to) to = person_number(note, i);
+            if (!to && token->capital) to = person_dedicated(note, i);
             if (!to && token->capital) to = read_doing(note, i);
+            if (!to && token->capital) to = person_living(note, i);
             if (!to && told != SIZE_MAX) to = read_home(note, i);
         }
         if (to) told = i;

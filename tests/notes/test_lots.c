@@ -20,6 +20,7 @@ static const struct notes_case lots[] = {
      "count 3; include 1 block plane; include 1 spokeshave; crack sole of the block plane; !count 5"},
     {"jug and a basin, white ironstone", "type jug; include basin"},
     {"Mantel clock. Pendulum and key with it.", "include key; include Pendulum"},
+    {"Oak wardrobe. The last buyer came with a trailer.", "!include trailer"},
     {"Steam iron. Pressed two shirts with it.", "!include Pressed two shirts; !include two shirts"},
     {"Table lamp, oak base, key with it", "include key; !include oak base"},
     {"Lamp, chimney and spare wick included", "include chimney; include spare wick"},

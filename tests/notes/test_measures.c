@@ -27,6 +27,7 @@ static void read(struct note *note) {
 }
 
 static const struct notes_case writings[] = {
+    {"5G-118820 on the frame", ""},
     {"8.5 in tall", "height 8.5 in"},
     {"bench, 6 ft by 10 in, 17 high", "length 6 ft; width 10 in; height 17 in"},
     {"bell, diameter at the mouth 7 in", "diameter of mouth 7 in"},

@@ -34,6 +34,13 @@ static const struct notes_case people[] = {
     {"Blazer. It was Grandad's best.", "Grandad's"},
     {"Jug. Cash to Keith please.", "Keith"},
     {"Radio, my neighbor Gladys Penhurst found it.", "Gladys Penhurst"},
+    {"Bench. Hair on one end because Rollo sleeps there.", "Rollo"},
+    {"Rug. There's a hole where Tansy chewed it.", "Tansy"},
+    {"Rug, Rollo's favorite spot.", "Rollo's"},
+    {"Saw. Torwell sits well in the hand.", ""},
+    {"Locket. Engraved inside, Maud from Ellery 6-3-52.", "Maud from Ellery 6-3-52"},
+    {"Watch, engraved Orla love Fenn on the back.", "Orla love Fenn"},
+    {"Print of Harbor Lane from Tolmouth.", ""},
 };
 
 static const struct notes_case hands[] = {
