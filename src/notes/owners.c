@@ -240,8 +240,13 @@ static void read_engraved(struct note *note, size_t i) {
     if (token_among(tokens, from, occasions, COUNT(occasions))) return; // a day, and nobody's name
     if (ANY(tokens, from, "no", "number", "reg", "pat", "patent", "model", "type")) return;
     if (is_institution(note, from, to)) return;
-    bool day = false, led = from > i + 1 && ANY(tokens, from - 1, "to", "for");
-    if (led && english_at(note, from) && tokens->at[from].to - tokens->at[from].from > 1 &&
+    bool led = from > i + 1 && ANY(tokens, from - 1, "to", "for");
+    bool title =
+        !tokens->at[from].capitals && // "to Coach Ed", "to Dad"
+        ANY(tokens, from, "coach", "dad", "mom", "mum", "mother", "father", "grandma", "grandpa", "teacher",
+            "nurse", "uncle", "aunt", "sister", "brother", "daddy", "mommy", "nana", "papa", "pop");
+    bool day = led && title;
+    if (led && !title && english_at(note, from) && tokens->at[from].to - tokens->at[from].from > 1 &&
         !person_first_name(note, from) && person_form_end(note, from) == from)
         return; // "engraved TO WEIGH 25 LBS"
     for (size_t k = from; k < to; k++)
