@@ -94,6 +94,24 @@ static bool is_there(struct arena *arena, const struct record *record, const str
     return strstr(said, say_singular(arena, utf8_fold(arena, part))) != NULL;
 }
 
+// "All 40 pieces present": the kind's own noun, in the number that the notes have it in.
+static const char *part_there(struct arena *arena, const struct record *record,
+                              const struct item_clear *clear) {
+    if (clear->part) return clear->part;
+    const char *many = say_plural(arena, clear->kind->part);
+    const char *said = utf8_fold(
+        arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
+    return strstr(said, many) ? many : clear->kind->part;
+}
+
+// That nothing lacks was told where the pieces were counted.
+static bool is_counted(const struct record *record, const struct item_clear *clear) {
+    bool counted = false;
+    for (size_t i = 0; i < record->flaw_count; i++)
+        counted |= text_same(record->flaws[i].kind->rule.id, "complete-counted");
+    return counted && !clear->part && text_same(clear->kind->rule.id, "missing-pieces");
+}
+
 static void tell_present(struct disclosure_maker *maker, const struct record *record, bool *told) {
     struct arena *arena = maker->arena;
     const char *items[SOUGHT_MOST];
@@ -102,9 +120,10 @@ static void tell_present(struct disclosure_maker *maker, const struct record *re
     for (size_t i = 0; i < record->clear_count && count < SOUGHT_MOST; i++) {
         const struct item_clear *clear = &record->clear[i];
         if (!is_there(arena, record, clear)) continue;
-        const char *part = clear->part ? clear->part : clear->kind->part;
+        const char *part = part_there(arena, record, clear);
         bool known = false;
         told[i] = true;
+        if (is_counted(record, clear)) continue;
         for (size_t k = 0; k < count; k++) known |= !strcmp(items[k] + 4, part);
         if (known) continue;
         if (!count) first = i;

@@ -141,7 +141,12 @@ static void weigh_attribute(struct weigher *w, const struct value *value) {
 }
 
 // A part that the rule of the flaw names itself ("pearl" of a missing pearl) is told as its rule has it.
+// So is the one crystal that is loose, scratched or gone: the glass of a watch, and no stuff.
 bool claims_leave(const struct flaw *kind, const char *text) {
+    bool glass = kind && text && text_same(text, "crystal");
+    if (glass && (kind->form == ABSENCE || text_same(kind->rule.id, "loose-part") ||
+                  text_same(kind->rule.id, "screen-damage")))
+        return true;
     for (size_t i = 0; text && kind && i < kind->parts.count; i++)
         if (text_same(kind->parts.at[i], text)) return true;
     return false;

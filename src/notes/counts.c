@@ -224,11 +224,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
         (i && ANY(tokens, i - 1, "puzzle", "jigsaw")) || (count > 20 && is_puzzle(note, i))) {
-        struct value *value = note_attribute(note);
-        value->name = "size";
-        value->value = arena_format(note->arena, "%d pieces", count);
-        value->span = note_span_of(note, i, end);
-        note_reading(note, i, end, "size", "pieces of a puzzle");
+        count_keep_pieces(note, i, end, count);
         note_take(note, i, end, TAKEN_VALUE);
         return false;
     }
@@ -578,7 +574,8 @@ void read_counts(struct note *note) {
         tally.taken += hedged(note, i, &tally, &about);
         if (about && !note->record->count) {
             keep_loose(note, i, i + tally.taken, tally.count);
-        } else if (!about && (!note->record->count || again || total)) {
+        } else if (!about && (!note->record->count || again || total) &&
+                   !count_is_in_box(note, i, i + tally.taken, tally.count)) {
             note->record->count = tally.count;
             last = tally;
             note_reading(note, i, i + tally.taken, "count", "number of pieces");

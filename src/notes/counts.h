@@ -22,6 +22,9 @@ bool count_is_first_sentence(const struct note *note, size_t i);
 // "Pair of lamps", "a pair" at token `i`.
 // Does a later sentence count what the thing is not called: "hamper. Set of 4 plates"?
 bool count_is_of_other(const struct note *note, size_t i, size_t noun);
+void count_keep_pieces(struct note *note, size_t i, size_t to, int count);
+// Is what was counted at tokens `i` to `to` in one box of a game? Then it is kept as the size of that.
+bool count_is_in_box(struct note *note, size_t i, size_t to, int count);
 bool count_pair_at(const struct note *note, size_t i, struct tally *tally);
 // Numbers that are told and stand before no plural: "eight in all", "qty 6", "I make it nine", "a trio of
 // jugs".

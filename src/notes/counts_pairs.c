@@ -128,3 +128,29 @@ size_t count_sized_by(const struct tokens *tokens, size_t i) {
     size_t at = i + 1 + (token_is(tokens, i + 1, "-") ? 1 : 0);
     return token_among(tokens, at, units, COUNT(units)) && tokens->at[at].stop == STOP_NONE ? at + 1 - i : 0;
 }
+
+// The size of a puzzle or game by its pieces, once.
+void count_keep_pieces(struct note *note, size_t i, size_t to, int count) {
+    for (size_t k = 0; k < note->record->attribute_count; k++)
+        if (text_same(note->record->attributes[k].name, "size")) return;
+    struct value *value = note_attribute(note);
+    value->name = "size";
+    value->value = arena_format(note->arena, "%d pieces", count);
+    value->span = note_span_of(note, i, to);
+    note_reading(note, i, to, "size", "pieces of one game");
+}
+
+// "Board game. All 24 pieces are here": what is in one box, and no lot of games. Kept as its size, where none
+// is told yet.
+bool count_is_in_box(struct note *note, size_t i, size_t to, int count) {
+    enum { PIECES_LEAST = 10 };
+    const struct tokens *tokens = &note->tokens;
+    bool boxed = false;
+    for (size_t k = 0; k < i && k < PHRASE_MOST; k++) {
+        if (number_may_be(tokens, k)) return false; // "two games"
+        boxed |= ANY(tokens, k, "game", "jigsaw", "puzzle") && tokens->at[k].one == tokens->at[k].fold;
+    }
+    if (!boxed || count < PIECES_LEAST) return false;
+    count_keep_pieces(note, i, to, count);
+    return true;
+}

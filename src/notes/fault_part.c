@@ -178,10 +178,11 @@ static void take_object(const struct fault_reader *r, const struct fault_hit *hi
     size_t the = ANY(tokens, hit->to - 1, "the", "its") ? hit->to - 1 : hit->to, part = the + 1;
     if (hit->kinds[0]->class != CLASS_REPAIR || !ANY(tokens, the, "the", "its", "one", "a", "two", "both") ||
         part >= tokens->count || the <= hit->from || !r->part[part] || r->note->taken[part] == TAKEN_TYPE ||
-        (part + 1 < tokens->count && tokens->at[part + 1].stop == STOP_NONE) ||
+        (part + 1 < tokens->count && tokens->at[part + 1].stop == STOP_NONE &&
+         !ANY(tokens, part + 1, "for", "so", "to")) ||
         !ANY(tokens, the - 1, "soldered", "welded", "glued", "mended", "repaired", "riveted", "brazed",
              "replaced", "changed", "patched", "filled", "repainted", "stripped", "re-glued", "reglued",
-             "painted", "renewed"))
+             "painted", "renewed", "drilled"))
         return;
     spot->part_from = part;
     spot->part_to = part + 1;
@@ -396,6 +397,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && (text_same(part, "belt") || text_same(part, "buckle")) &&
         ANY(&note->tokens, hit->to - 1, "rash", "rub", "wear"))
         part = NULL; // "belt rash on the back": what did it
+    if (part && !denied && text_same(kind->rule.id, "sticker-residue") &&
+        (strstr(part, "sticker") || strstr(part, "label")))
+        part = NULL; // what was stuck on
     if (part && text_same(kind->rule.id, "snag") && strstr(part, "pull"))
         part = NULL; // a thread, and no knob
     if (part && ANY(&note->tokens, hit->to - 1, "pull", "push", "tug", "twist", "shove") &&

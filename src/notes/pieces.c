@@ -549,7 +549,7 @@ static int number_opening(const struct fault_reader *r, const struct fault_hit *
                                        "tones",  "times",  "inches", "feet",  "thirds", "hands",  "years"};
     const struct tokens *tokens = &r->note->tokens;
     size_t noun = hit->from + 1;
-    if (hit->kinds[0]->form != FAULT || noun >= hit->to || hit->near || is_other(r, hit->from) ||
+    if (hit->kinds[0]->form == STATE || noun >= hit->to || hit->near || is_other(r, hit->from) ||
         tokens->at[noun].one == tokens->at[noun].fold || token_among(tokens, noun, not, COUNT(not )))
         return 0;
     return degrees_number(tokens, hit->from);

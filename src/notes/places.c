@@ -172,8 +172,11 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "kind", "bit",   "touch", "trace",  "lot",  "spot",
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
-    bool lost =
-        i > 0 && ANY(tokens, i - 1, "missing", "gone", "lost", "broken") && ANY(tokens, i, "off", "from");
+    static const char *const losing[] = {"missing", "gone",    "lost",    "broken", "flaking",
+                                         "flaked",  "chipped", "peeling", "peeled", "rubbed",
+                                         "worn",    "scraped", "coming",  "come"};
+    bool lost = i > 0 && token_among(tokens, i - 1, losing, COUNT(losing)) && ANY(tokens, i, "off", "from");
+    bool between = token_is(tokens, i, "between");
     bool near = !ANY(tokens, i, "on", "in", "at", "of", "to", "off") && !about && !lost;
     while (at < tokens->count && (spot_article(tokens, at) || token_is(tokens, at, "every"))) at++;
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
@@ -202,7 +205,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         (start + 1 >= tokens->count || tokens->at[start].stop != STOP_NONE || ends_place(r, start + 1));
     if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last && start > i + 1) last = spot_one_of(r, start); // "inside the left one", "on the right boot"
-    if (!last && lost && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
+    if (!last && (lost || between) && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
     if (!last && spot_adverb(tokens, i) && // "dirt inside all three", "a spot inside smaller than a pea"
         !ANY(tokens, i + 1, "the", "its", "a", "an", "my", "his", "her", "their", "this", "that", "of")) {
         *from = i;

@@ -91,6 +91,9 @@ static void make_type(struct phrase_maker *m) {
     phrase->must = true;
     spelling_add(m, phrase, noun_for_count(m, stated ? r->type.value : hedged_type(m)), m->tells[SLOT_TYPE],
                  0);
+    // "Reel to reel recorder" would say a word twice: another name of it.
+    for (size_t i = 0; stated && m->thing && i < m->thing->also.count && !phrase->count; i++)
+        spelling_add(m, phrase, noun_for_count(m, m->thing->also.at[i]), m->tells[SLOT_TYPE], 0);
     // A type that needs evidence it does not have leaves the plain word of its family.
     if (!phrase->count)
         spelling_add(m, phrase, say_item_of(m->arena, r->family->print), m->tells[SLOT_TYPE], 0);

@@ -216,6 +216,7 @@ static const struct notes_case materials[] = {
     {"Ring with one small blue stone", "!material bluestone"},
     {"Dessert spoons, Lady Corvane pattern", "pattern Lady Corvane"},
     {"Viola, three quarter size", "size 3/4"},
+    {"Jigsaw. All 300 pieces present.", "size 300 pieces"},
     {"Tea set, figure of a shepherdess on each", "theme shepherdess; !theme shepherd"},
     {"Copper lustre jug with a blue band", "technique copper lustre; !material copper"},
     {"Lazy susan, cherry, turned base", "material cherry wood; !theme cherry"},
