@@ -32,7 +32,7 @@ static const struct notes_case counted[] = {
     {"Five 5-inch saucers, white", "5"},
     {"Two 1950s wall lamps", "2"},
     {"Twelve inch ruler, boxwood", ""},
-    {"Board game. All 24 pieces are here.", ""},
+    {"Board game. All 24 pieces are here.", "size=24 pieces"},
     {"Checkers set, all 24 pieces here", "24"},
     {"Six by 9 foot rug", ""},
     {"Six storm jars, 5 inches, green", "6"},
