@@ -489,22 +489,6 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
            (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
-// "No heat, no fan, nothing": what it does not do, and no part that lacks.
-static bool is_of_deeds(const struct fault_reader *r, size_t i) {
-    static const char *const gifts[] = {"heat", "light", "lights", "power",  "sound",
-                                        "hum",  "spin",  "spark",  "picture"};
-    static const char *const movers[] = {"fan",     "motor",  "blower", "lamp",  "bulb",
-                                         "display", "screen", "light",  "lights"};
-    const struct tokens *tokens = &r->note->tokens;
-    if (!token_is(tokens, i, "no") || !token_among(tokens, i + 1, movers, COUNT(movers))) return false;
-    bool before = i > 2 && token_is(tokens, i - 1, ",") && token_among(tokens, i - 2, gifts, COUNT(gifts)) &&
-                  token_is(tokens, i - 3, "no");
-    bool behind = token_is(tokens, i + 2, ",") &&
-                  ((token_is(tokens, i + 3, "no") && token_among(tokens, i + 4, gifts, COUNT(gifts))) ||
-                   token_is(tokens, i + 3, "nothing"));
-    return before || behind;
-}
-
 void read_absent(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
@@ -514,7 +498,7 @@ void read_absent(struct fault_reader *r) {
             i = behind_lost - 1;
             continue;
         }
-        if (is_of_deeds(r, i)) continue;
+        if (absent_is_of_deeds(r, i)) continue;
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
             // "Leather lined? No, it's canvas", "on the arms? No arms, on the rails": taken back, and no lack

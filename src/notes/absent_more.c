@@ -328,3 +328,18 @@ bool absent_is_own_means(const struct tokens *tokens, size_t i, size_t end) {
                "viewer", "tester", "meter", "multimeter", "gauge", "scales", "loupe", "magnifier",
                "blacklight", "stereo", "hi-fi", "hifi", "computer", "pc", "console");
 }
+
+bool absent_is_of_deeds(const struct fault_reader *r, size_t i) {
+    static const char *const gifts[] = {"heat", "light", "lights", "power",  "sound",
+                                        "hum",  "spin",  "spark",  "picture"};
+    static const char *const movers[] = {"fan",     "motor",  "blower", "lamp",  "bulb",
+                                         "display", "screen", "light",  "lights"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!token_is(tokens, i, "no") || !token_among(tokens, i + 1, movers, COUNT(movers))) return false;
+    bool before = i > 2 && token_is(tokens, i - 1, ",") && token_among(tokens, i - 2, gifts, COUNT(gifts)) &&
+                  token_is(tokens, i - 3, "no");
+    bool behind = token_is(tokens, i + 2, ",") &&
+                  ((token_is(tokens, i + 3, "no") && token_among(tokens, i + 4, gifts, COUNT(gifts))) ||
+                   token_is(tokens, i + 3, "nothing"));
+    return before || behind;
+}

@@ -484,6 +484,8 @@ bool absent_is_no_part(const char *word);
 // absent_more.c: lacks at token `i` that name no part of a list; the token behind, 0 where none is told.
 size_t absent_read_lost(struct fault_reader *reader, size_t i);
 size_t absent_read_no_thing(struct fault_reader *reader, size_t i);
+// "No heat, no fan, nothing" at the second "no": what a machine does not do, and no part that lacks.
+bool absent_is_of_deeds(const struct fault_reader *reader, size_t i);
 size_t absent_read_few(struct fault_reader *reader, size_t i);
 // "Some of the larger" before the noun: its first token, or `noun`; `*count` is 0 where no number is said.
 size_t absent_some_of(const struct fault_reader *reader, size_t noun, int *count);
