@@ -99,11 +99,28 @@ static bool is_leak_of_gap(const struct fault_reader *r, const struct fault_hit 
     return false;
 }
 
+// "The seat is split with the foam showing": what shows through what was told.
+static bool is_filling_seen(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t with = hit->from;
+    while (with > 0 && with + 3 > hit->from && !ANY(tokens, with, "with")) with--;
+    if (!text_same(hit->kinds[0]->rule.id, "upholstery-wear") || !ANY(tokens, with, "with") ||
+        !ANY(tokens, hit->from, "foam", "stuffing", "padding", "batting", "wadding", "horsehair", "springs",
+             "spring", "straw", "webbing"))
+        return false;
+    size_t start = tokens->at[scope_sentence_start(&r->scope, with)].from;
+    for (size_t i = 0; i < r->note->record->flaw_count; i++)
+        if (r->note->record->flaws[i].kind == hit->kinds[0] && r->note->record->flaws[i].span.to &&
+            r->note->record->flaws[i].span.from >= start)
+            return true;
+    return false;
+}
+
 // "Box lid warped so it doesn't shut": what comes of the fault that was told of the same part.
 bool fault_is_its_effect(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const causes[] = {"warped", "dent-bend", "loose-joint"};
     const struct tokens *tokens = &r->note->tokens;
-    if (is_leak_of_gap(r, hit)) return true;
+    if (is_leak_of_gap(r, hit) || is_filling_seen(r, hit)) return true;
     if (hit->from < 3 || !ANY(tokens, hit->from, "doesn't", "won't", "don't", "can't", "does") ||
         !ANY(tokens, hit->from - 1, "it", "they") || !ANY(tokens, hit->from - 2, "so") ||
         !text_same(hit->kinds[0]->rule.id, "seized"))

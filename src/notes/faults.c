@@ -423,7 +423,7 @@ static bool is_of_some(const struct fault_reader *r, const struct fault_hit *hit
 
 static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
     struct note *note = r->note;
-    if (fault_is_called_so(note, hit) || fault_is_in_name(r, hit) || fault_is_in_maker(note, hit) ||
+    if (fault_is_called_so(r, hit) || fault_is_in_name(r, hit) || fault_is_in_maker(note, hit) ||
         note->taken[hit->from] == TAKEN_INCLUDES)
         return;
     if (count_is_of_part(r, hit)) return;

@@ -503,7 +503,7 @@ void faults_settle(struct note *note);
 bool gather_means_other(const struct fault_reader *reader, const struct phrase_hit *hit);
 // Inside the name of a part or of goods, or in that of a maker.
 bool fault_is_in_name(const struct fault_reader *r, const struct fault_hit *hit);
-bool fault_is_called_so(const struct note *note, const struct fault_hit *hit); // namesakes.c
+bool fault_is_called_so(const struct fault_reader *r, const struct fault_hit *hit); // namesakes.c
 bool fault_is_in_maker(const struct note *note, const struct fault_hit *hit);
 // Is it said of what a case holds, and not of the case?
 bool fault_is_of_housed(const struct fault_reader *reader, const struct fault_hit *hit,
