@@ -65,6 +65,7 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
         {"peeling-coating", "crack",
          "knob knobs handle handles case casing lid base housing button buttons key keys dial bezel",
          "cracked", NULL},
+        {"woodworm", "hole", "bag bags sack hose cover cloth sleeve pouch", NULL, NULL},
         {"wear-unspecified", "decoration-wear", "border pattern decoration design", NULL,
          "ceramics glassware"},
         {"wear-unspecified", "gilt-wear", "bands band", NULL, "ceramics glassware"}};
@@ -211,6 +212,14 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
     if (text_same(kind->rule.id, "not-working") && !kind_note_has(r, "engine motor electric petrol") &&
         ANY(&r->note->tokens, hit->from, "seized", "frozen", "jammed"))
         return "seized"; // a roller, a vise
+    bool shape = text_same(kind->rule.id, "warped") && ANY(&r->note->tokens, hit->to - 1, "shape");
+    if (shape && (kind_is_metal(r, place) ||
+                  (r->note->record->family && text_same(r->note->record->family->rule.id, "jewelry"))))
+        return "dent-bend"; // "the band has gone out of shape"
+    if (text_same(kind->rule.id, "woodworm") && place && kind_note_has(r, "bag bags hose sack")) {
+        const char *hole = by_part(r, hit, kind, place);
+        if (hole) return hole;
+    }
     const char *stuff = by_stuff(r, hit);
     if (stuff) return stuff;
     if (is_patched_with_cloth(r, hit, kind)) return "darned-patched";

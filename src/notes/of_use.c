@@ -224,5 +224,5 @@ bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) 
            is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit) || is_put_on(r, hit) ||
            (text_same(hit->kinds[0]->rule.id, "replaced-part") &&
             use_is_consumable(tokens, hit->from, hit->to)) ||
-           is_typed(r, hit) || is_sewn_with_it(r, hit);
+           is_typed(r, hit) || is_sewn_with_it(r, hit) || use_is_effect(r, hit);
 }
