@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/place.h"
 #include "notes/things.h"
 #include "text/order.h"
 
@@ -24,10 +25,9 @@ static const struct pair pairs[] = {
      "cord-frayed"},
     {"zip|zips|zipper|zippers",
      "works|work|good|fine|ok|okay|smooth|runs|works fine|work fine|works great|works good|works well|work "
-     "well|"
-     "runs its full length|works perfectly|works smoothly|runs fine|runs smooth|runs smoothly|goes up|goes "
-     "up and down|"
-     "goes up and down fine|slides fine|zips fine|zips up fine|zips up|working|in working order",
+     "well|runs its full length|works perfectly|works smoothly|runs fine|runs smooth|runs smoothly|goes "
+     "up|goes up and down|goes up and down fine|slides fine|zips fine|zips up fine|zips up|working|in "
+     "working order|moves its whole length|runs its whole length|goes its whole length",
      "zip-fault"},
     {"clasp|clasps|catch",
      "works|work|good|fine|works fine|works well|closes|closes well|secure|holds|strong", "clasp-fault"},
@@ -82,17 +82,13 @@ static const struct pair pairs[] = {
      "area",
      "clean|bright|spotless|shiny|clean and bright|clean and shiny|all clean|corrosion free",
      "battery-corrosion"},
-    {"handle|handles|knob|knobs|finial|lid "
-     "knob|spout|head|feet|foot|stem|ears|bracket|brackets|arms|ferrule|hinge|hinges|"
-     "hoops|rivets|stones|blade|pivot|pin|pins|screws|bolts|nuts|bail|ring|rings|chain|bezel|wheels|tines|"
-     "slats|spindles|"
-     "boards|eyelets|grommets|studs|tote|clapper|nozzle|latch|hasp|axle|spokes",
+    {"eyes|nut|handle|handles|knob|knobs|finial|lid "
+     "knob|spout|head|feet|foot|stem|ears|bracket|brackets|arms|ferrule|hinge|hinges|hoops|rivets|stones|"
+     "blade|pivot|pin|pins|screws|bolts|nuts|bail|ring|rings|chain|bezel|wheels|tines|slats|spindles|boards|"
+     "eyelets|grommets|studs|tote|clapper|nozzle|latch|hasp|axle|spokes",
      "tight|firm|secure|solid|sound|rock solid|sturdy|tight and solid|on tight|good and tight|nice and "
-     "tight|solid "
-     "and tight|"
-     "firmly on|firmly attached|firmly fixed|all tight|both tight|all secure|both solid|all "
-     "solid|strong|good and solid|"
-     "nice and solid|nice and firm|firm and secure|well attached",
+     "tight|solid and tight|firmly on|firmly attached|firmly fixed|all tight|both tight|all secure|both "
+     "solid|all solid|strong|good and solid|nice and solid|nice and firm|firm and secure|well attached",
      "loose-part"},
     {"spout|handle|handles|finial|beak|ears|feet|knob|arms|wings|fingers",
      "intact|unbroken|undamaged|uninjured", "broken-part"},
@@ -332,8 +328,9 @@ static const char *kept_part(struct fault_reader *r, const struct flaw *kind, si
 
 static bool starts_here(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "the", "and",  "its", "both", "all", "with", "but",  "which", "has", "plus", "each",  "my",   "a",
-        "has", "also", "of",  "four", "two", "has",  "that", "three", "six", "five", "eight", "other"};
+        "the",  "and",   "its",   "both",     "all",   "with",  "but",   "which",  "has",  "plus",  "each",
+        "my",   "a",     "has",   "also",     "of",    "four",  "two",   "has",    "that", "three", "six",
+        "five", "eight", "other", "carrying", "glass", "brass", "metal", "wooden", "main", "top"};
     return i == 0 || tokens->at[i - 1].stop != STOP_NONE || token_among(tokens, i - 1, words, COUNT(words));
 }
 
@@ -377,7 +374,11 @@ static bool read_pair(struct fault_reader *r, const struct pair *pair, size_t i)
     const struct tokens *tokens = &r->note->tokens;
     size_t part = listed(tokens, i, pair->parts);
     if (!part) return false;
-    size_t at = i + part, told = listed(tokens, at, pair->told);
+    size_t at = i + part;
+    const char *on; // "the nut on top is tight", "glass eyes, both tight"
+    if (ANY(tokens, at, "on", "at") && tokens->at[at].stop == STOP_NONE) at += place_at(r->note, at, &on);
+    if (at < tokens->count && tokens->at[at].stop == STOP_COMMA && ANY(tokens, at + 1, "both", "all")) at++;
+    size_t told = listed(tokens, at, pair->told);
     while (!told && at < i + part + 4 && token_among(tokens, at, links, COUNT(links)))
         told = listed(tokens, ++at, pair->told);
     size_t to = at + told;
