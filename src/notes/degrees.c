@@ -304,6 +304,9 @@ static enum severity told_before(const struct fault_reader *r, const struct faul
         size_t from = i;
         enum severity found = ends_at(r, i, &from);
         if (found && is_of_part(r, hit, i)) continue;
+        bool piece = found == SEVERITY_LIGHT && token_is(tokens, i, "of") &&
+                     ANY(tokens, i + 1, "the", "its") && text_same(hit->kinds[0]->rule.id, "cord-frayed");
+        if (piece) continue; // "a bit of the cord is taped": which part of it
         if (found == SEVERITY_LIGHT && from > 0 && is_crowd(tokens, from - 1)) return SEVERITY_MODERATE;
         if (found) return damped(tokens, from, found);
     }

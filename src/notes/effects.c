@@ -169,6 +169,10 @@ static bool is_fast(const struct tokens *tokens, size_t i) {
         "nothing shifts it", "nothing touches it", "nothing will shift", "nothing gets it out",
         "for keeps",         "baked on",           "ingrained",          "soaked in",
         "no amount of",      "bedded in",          "burnt on",           "burned on"};
+    // "The fold lines have set in": those, and not the spot told before them
+    if (i > 1 && ANY(tokens, i, "set") && ANY(tokens, i - 1, "have", "has") &&
+        ANY(tokens, i - 2, "lines", "line", "folds", "creases", "crease", "fold", "rot", "damp"))
+        return false;
     return token_longest(tokens, i, cues, sizeof cues / sizeof *cues) > 0;
 }
 

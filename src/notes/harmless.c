@@ -165,12 +165,27 @@ static bool is_as_meant(const struct fault_reader *r, const struct fault_hit *hi
                       "toasts", "clicks", "works", "steams", "warms", "hot", "boil");
 }
 
+// "Leaves in rust and olive": a color.
+static bool is_rust_color(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const colors[] = {
+        "olive", "gold",  "brown", "cream", "green", "navy", "tan",  "mustard", "teal", "blue", "orange",
+        "beige", "ivory", "gray",  "white", "black", "red",  "grey", "yellow",  "plum", "sage", "avocado"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (hit->to != i + 1 || !token_is(tokens, i, "rust") || i == 0) return false;
+    bool in =
+        ANY(tokens, i - 1, "in") && !(i > 1 && ANY(tokens, i - 2, "covered", "caked", "coated", "thick"));
+    bool joined = ANY(tokens, i + 1, "and", ",", "&") && AMONG(tokens, i + 2, colors);
+    size_t before = i > 2 && ANY(tokens, i - 1, "and", "&", ",") && AMONG(tokens, i - 2, colors) ? i - 2 : 0;
+    return (in && joined) || (before > 0 && ANY(tokens, before - 1, "in"));
+}
+
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
            is_one_of_several(r, hit) || is_done_at_times(r, hit) || is_wood_stain(r, hit) ||
-           is_as_meant(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_as_meant(r, hit) || is_rust_color(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }
