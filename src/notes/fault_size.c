@@ -32,9 +32,10 @@ static bool is_likely(const struct flaw *kind, double mm) {
     return mm <= LONG_MM;
 }
 
-static const char *const leads[] = {"measuring", "measures", "which", "is",    "runs",  "running", "goes",
-                                    "it's",      "of",       "some",  "being", "going", "only",    "just",
-                                    "both",      "under",    "i'd",   "say",   "maybe", "perhaps", "id"};
+static const char *const leads[] = {"measuring", "measures", "which",   "is",      "runs",  "running", "goes",
+                                    "it's",      "of",       "some",    "being",   "going", "only",    "just",
+                                    "both",      "under",    "i'd",     "say",     "maybe", "perhaps", "id",
+                                    "a",         "strip",    "stretch", "section", "patch", "gap"};
 
 bool fault_is_denied(const struct note *note, size_t i) {
     enum { REACH = 6 };

@@ -309,8 +309,37 @@ static bool fault_behind(const struct note *note, const struct group *group) {
     return false;
 }
 
+// "The left arm has a split along the grain, 4 inches long": in a sentence that is not the first, and is
+// about a part, what follows the fault is no size of the thing.
+static bool is_of_a_part(const struct note *note, size_t fault) {
+    size_t from = note_clause_from(note, fault, STOP_SENTENCE);
+    struct word_entry entry;
+    if (from == 0 || ANY(&note->tokens, from, "it", "this", "they", "it's", "these")) return false;
+    bool verb = false, part = false;
+    for (size_t k = from; k < fault && !verb; k++) {
+        verb = ANY(&note->tokens, k, "has", "have", "is", "are", "shows", "got");
+        part |= !verb && (word_at(note, k, 1u << USE_PART, &entry) > 0 ||
+                          ANY(&note->tokens, k, "left", "right", "front", "back", "upper", "lower"));
+    }
+    return verb && part;
+}
+
+// "Beads are missing along the seam, a strip about 1 inch long".
+static bool is_strip(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    while (i > 0 && ANY(tokens, i - 1, "about", "maybe", "around", "some", "roughly", "of", "only")) i--;
+    if (i < 3 ||
+        !ANY(tokens, i - 1, "strip", "stretch", "section", "patch", "gap", "run", "line", "spot", "area") ||
+        !ANY(tokens, i - 2, "a", "one") || tokens->at[i - 3].stop != STOP_COMMA)
+        return false;
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
+        if (note->fault_word[k]) return true;
+    return false;
+}
+
 static bool fault_before(const struct note *note, const struct group *group) {
     enum { REACH = 16 };
+    if (group->count == 1 && is_strip(note, group->from)) return true;
     const char *dimension = group->sides[0].dimension.name;
     bool of_thing = group->count > 1 ||
                     (dimension && (text_same(dimension, "height") || text_same(dimension, "diameter") ||
@@ -334,8 +363,8 @@ static bool fault_before(const struct note *note, const struct group *group) {
         if (fault_is_denied(note, k - 1)) return false;
         if (group->count > 2 || (commas && group->count > 1)) return false;
         double mm = group->sides[0].amount.value * group->sides[0].amount.unit->factor;
-        if (commas && dimension && mm > (fault_opens_sentence(note, k - 1) ? FAULT_MM_ALONE : FAULT_MM_MOST))
-            return false;
+        bool alone = fault_opens_sentence(note, k - 1) || is_of_a_part(note, k - 1);
+        if (commas && dimension && mm > (alone ? FAULT_MM_ALONE : FAULT_MM_MOST)) return false;
         return !of_thing || group->from - k < 2;
     }
     return false;
