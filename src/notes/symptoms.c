@@ -190,6 +190,11 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return true; // "stiff, it takes both hands"
     }
+    if (text_same(id, "binding-weak") && text_same(before->kinds[0]->rule.id, "binding-weak") &&
+        holds(tokens, hit, "still")) {
+        note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
+        return true; // "hinge cracked, the board still hanging on"
+    }
     if (text_same(id, "hairline") && text_same(before->kinds[0]->rule.id, "glued-repair") &&
         ANY(tokens, hit->to - 1, "line", "lines") &&
         !ANY(tokens, hit->to, "in", "on", "from", "down", "across", "through", "along", "inside", "to",
