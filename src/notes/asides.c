@@ -584,4 +584,5 @@ static size_t aside_from(struct note *note, size_t i) {
 
 void read_asides(struct note *note) {
     for (size_t i = 0; i < note->tokens.count;) i = note->taken[i] == TAKEN_NOT ? aside_from(note, i) : i + 1;
+    read_asides_beside(note);
 }

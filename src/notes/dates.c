@@ -161,6 +161,8 @@ static enum story story_of(const struct note *note, size_t i) {
     for (size_t k = from; k < to; k++) {
         bought |= ANY(tokens, k, "bought", "got", "purchased", "ordered");
         fresh |= ANY(tokens, k, "new");
+        other |= ANY(tokens, k, "last") && ANY(tokens, k + 1, "one", "entry", "photo", "record", "page",
+                                               "name", "date", "picture", "stamp", "entries");
         other |= ANY(tokens, k, "born", "died", "married", "since", "until", "till", "retired", "moved",
                      "graduated", "expired", "expires", "inherited", "sold", "closed", "wedding", "worked",
                      "stopped", "replaced", "rewired", "repainted", "serviced", "refinished", "restored",

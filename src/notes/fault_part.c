@@ -353,6 +353,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     const char *part = fault_place(note, first, last);
     if (part && text_same(part, "set") && text_same(kind->rule.id, "missing-pieces"))
         part = NULL; // "not a full set"
+    if (part && first > 0 && first + 1 == last && degrees_number(&note->tokens, first) &&
+        ANY(&note->tokens, first - 1, "side", "disc", "disk", "page", "volume", "drawer"))
+        part = NULL; // "side two": which one, and told as the place
     if (part && spot->part_from > 0 && spot_is_turn_of_speech(&note->tokens, spot->part_from)) part = NULL;
     if (part && spot->part_from > 0 && token_is(&note->tokens, spot->part_from - 1, "no") &&
         token_is(&note->tokens, spot->part_to, "of"))

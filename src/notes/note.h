@@ -143,6 +143,7 @@ void read_persons(struct note *note);  // persons.c: who gave, owned or sells it
 void read_arrivals(struct note *note); // arrivals.c: with what and through whom it came
 void read_asides(
     struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories
+void read_asides_beside(struct note *note); // asides_beside.c: the last of them
 void read_dates(struct note *note); // dates.c: years, decades, eras -> attribute `age` and dates; "c. 1890"
 void read_measures(struct note *note); // measures.c: figures with units, pairs and triples, ranges, "about"
 void read_counts(struct note *note);   // counts.c: pieces of the lot, "set of 4", "3 of 4"

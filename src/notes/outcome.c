@@ -156,6 +156,16 @@ static void settle(struct arena *arena, struct record *record) {
     record->clear_count = kept;
 }
 
+static bool same_text(const char *a, const char *b) {
+    return (!a && !b) || (a && b && text_same(a, b));
+}
+
+// "Light scratches on side one but no skips": how it plays denies none of them.
+static bool plays_all_the_same(const struct item_flaw *flaw, const struct item_clear *clear) {
+    return flaw->kind == clear->kind && text_same(flaw->kind->rule.id, "disc-scratches") &&
+           same_text(flaw->where ? flaw->where : flaw->part, clear->where ? clear->where : clear->part);
+}
+
 // "Split at the seam and taped": words of what is there deny nothing.
 static void settle_denied(struct record *record) {
     size_t kept = 0;
@@ -166,6 +176,7 @@ static void settle_denied(struct record *record) {
             const struct item_flaw *flaw = &record->flaws[k];
             there = flaw->kind == clear->kind && flaw->span.from < clear->span.to &&
                     clear->span.from < flaw->span.to;
+            there |= plays_all_the_same(flaw, clear);
         }
         if (!there) record->clear[kept++] = *clear;
     }

@@ -133,14 +133,16 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (ANY(tokens, i, "on", "in", "at") && ANY(tokens, i + 1, "as", "because", "since", "when", "until"))
         return 0; // "taped on as the clip broke"
     static const char *const idioms[] = {
-        "by hand",     "by eye",        "to hand",       "at hand",       "in half",      "in two",
-        "in use",      "to side",       "to end",        "in place",      "at a glance",  "in hand",
-        "by side",     "in one piece",  "in case",       "to speak",      "to mention",   "of note",
-        "in pieces",   "of use",        "on hand",       "at some point", "at one point", "at some time",
-        "at one time", "at the moment", "at the time",   "at present",    "on occasion",  "in time",
-        "in the past", "at some stage", "by now",        "at times",      "to heck",      "to hell",
-        "to buggery",  "to bits",       "to pieces",     "to death",      "to shreds",    "to blazes",
-        "to nothing",  "to ribbons",    "to high heaven"};
+        "by hand",     "by eye",        "to hand",        "at hand",       "in half",      "in two",
+        "in use",      "to side",       "to end",         "in place",      "at a glance",  "in hand",
+        "by side",     "in one piece",  "in case",        "to speak",      "to mention",   "of note",
+        "in pieces",   "of use",        "on hand",        "at some point", "at one point", "at some time",
+        "at one time", "at the moment", "at the time",    "at present",    "on occasion",  "in time",
+        "in the past", "at some stage", "by now",         "at times",      "to heck",      "to hell",
+        "to buggery",  "to bits",       "to pieces",      "to death",      "to shreds",    "to blazes",
+        "to nothing",  "to ribbons",    "to high heaven", "in marker",     "in ink",       "in pen",
+        "in pencil",   "in crayon",     "in biro",        "in chalk",      "in ballpoint", "in felt tip",
+        "in capitals"};
     bool corners = token_is(tokens, i + 1, "two") && i + 2 < tokens->count &&
                    tokens->at[i + 1].stop == STOP_NONE &&
                    (r->part[i + 2] || token_phrase(tokens, i + 2, "of the")); // "in two corners"

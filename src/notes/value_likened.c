@@ -144,7 +144,8 @@ static void read_white_metal(struct note *note, size_t i) {
     bool may = false;
     for (size_t k = 0; family && k < COUNT(families); k++) may |= !strcmp(family->rule.id, families[k]);
     if (!may || !token_is(&note->tokens, i + 1, "metal") || note->tokens.at[i].stop != STOP_NONE ||
-        !note_free(note, i, i + 2) || note->fault_word[i + 1])
+        !note_free(note, i, i + 2) || note->fault_word[i + 1] ||
+        (i > 1 && ANY(&note->tokens, i - 1, "the") && ANY(&note->tokens, i - 2, "to"))) // worn to it
         return;
     keep(note, "material", i, i + 2, "", i + 2);
 }

@@ -314,7 +314,17 @@ static bool is_of_lettering(const struct note *note, size_t i, size_t to) {
            ANY(&note->tokens, to, "inside", "on", "under", "underneath", "across", "below", "along", "at");
 }
 
+// "Worn through at the tips to the yellow metal": what shows where it is worn.
+static bool is_worn_to(const struct note *note, size_t i) {
+    enum { FAR = 10 };
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || !ANY(tokens, i - 1, "the", "bare") || !ANY(tokens, i - 2, "to", "the")) return false;
+    for (size_t k = i - 1; k > 0 && i - k < FAR && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (note->fault_word[k - 1]) return true;
+    return false;
+}
+
 bool value_is_beside(const struct note *note, size_t i, size_t n) {
     bool when = ANY(&note->tokens, i, "round") && festival_at(&note->tokens, i + 1); // "round Easter"
-    return when || is_of_marks(note, i + n) || is_of_lettering(note, i, i + n);
+    return when || is_worn_to(note, i) || is_of_marks(note, i + n) || is_of_lettering(note, i, i + n);
 }

@@ -163,7 +163,12 @@ static void add_words(struct fault *f, const struct texts *words, int more) {
             // "One Cracked", but "Three With Blade Wear".
             bool noun_first = f->kind->form != STATE && !begins_with_adjective(f, text) && !is_state(text);
             if (noun_first && strstr(words->at[i], "{part}")) noun_first = false; // "One Replaced Knob"
-            add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", text),
+            const char *said = text; // "One Needs Upholstery", "Two Need Upholstery"
+            if (!strncmp(text, "Needs ", 6)) {
+                noun_first = false;
+                if (f->flaw->count != 1) said = arena_format(f->m->arena, "Need%s", text + 5);
+            }
+            add(f, arena_format(f->m->arena, "%s%s %s", f->some, noun_first ? " with" : "", said),
                 more + (placed ? 5 : 1) + 2 + f->phrase->must);
         }
         // "Dented" of notes tells what "Dent" tells.

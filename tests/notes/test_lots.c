@@ -43,6 +43,9 @@ static const struct notes_case lots[] = {
 
 // Words that are no picture, no pattern, no stuff and no maker where they stand so.
 static const struct notes_case strays[] = {
+    {"Hand whisk, quicker than my electric one", "type hand whisk; !style electric"},
+    {"Oak chest, heavier than the pine one I had", "material oak; !material pine"},
+    {"Gilt spoons, worn through at the tips to the yellow metal", "!material yellow metal; !color yellow"},
     {"Teak salad servers, a crack running up the bowl", "!theme running"},
     {"Plate with a hunting scene", "theme hunting scene"},
     {"School wall map, someone drew on the lighthouse", "!theme lighthouse"},
