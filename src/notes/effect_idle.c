@@ -86,7 +86,19 @@ static bool is_stuck_in(const struct fault_reader *r, const struct fault_hit *hi
            is_family(r, "paper media books crafts");
 }
 
+// "Replaced with one that doesn't match": how it looks, and not what it does.
+// A replacement that it tells of stays one.
+static bool is_unlike(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "replaced", "swapped", "changed")) return false;
+    size_t at = hit->to + ANY(tokens, hit->to, "quite", "really", "exactly", "even");
+    return (is_kind(hit, "partly-working") || is_kind(hit, "not-working")) &&
+           ANY(tokens, hit->to - 1, "doesn't", "don't", "doesnt", "dont", "didn't") &&
+           ANY(tokens, at, "match", "suit", "belong", "resemble");
+}
+
 bool use_is_effect(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_stuffing_seen(r, hit) || is_clean_of_marks(r, hit) || is_clean_hole(r, hit) ||
-           comes_of_it(r, hit) || is_stuck_in(r, hit);
+           comes_of_it(r, hit) || is_stuck_in(r, hit) || is_unlike(r, hit);
 }

@@ -212,6 +212,10 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
     if (text_same(kind->rule.id, "not-working") && !kind_note_has(r, "engine motor electric petrol") &&
         ANY(&r->note->tokens, hit->from, "seized", "frozen", "jammed"))
         return "seized"; // a roller, a vise
+    if (text_same(kind->rule.id, "partly-working") &&
+        ANY(&r->note->tokens, hit->to, "match", "quite", "suit"))
+        for (size_t i = hit->from; i < hit->to; i++) // "replaced with one that doesn't match"
+            if (ANY(&r->note->tokens, i, "replaced", "swapped", "changed")) return "replaced-part";
     bool shape = text_same(kind->rule.id, "warped") && ANY(&r->note->tokens, hit->to - 1, "shape");
     if (shape && (kind_is_metal(r, place) ||
                   (r->note->record->family && text_same(r->note->record->family->rule.id, "jewelry"))))
