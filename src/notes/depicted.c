@@ -140,6 +140,7 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (at == from && tokens->at[from].starts && from > 0 && token_is(tokens, to, "in")) return false;
     if (at < from && is_deed(note, at)) return false;
     if (at == 0 || standing_is_stop(note, at - 1)) return !note->fault_word[at];
+    if (at > 1 && ANY(tokens, at - 1, "with") && ANY(tokens, at - 2, "along", "together")) return false;
     if (token_is(tokens, at - 1, "on") || token_among(&note->tokens, at - 1, lead, COUNT(lead))) return true;
     if (token_is(tokens, at - 1, "like"))
         return at >= 2 && token_among(&note->tokens, at - 2, heads, COUNT(heads));

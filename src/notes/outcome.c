@@ -166,6 +166,20 @@ static bool plays_all_the_same(const struct item_flaw *flaw, const struct item_c
            same_text(flaw->where ? flaw->where : flaw->part, clear->where ? clear->where : clear->part);
 }
 
+// "Battery compartment is clean, no corrosion in there": of the compartment, told once.
+static bool is_told_of_whole(const struct record *record, const struct item_clear *clear) {
+    size_t size = clear->part ? strlen(clear->part) : 0;
+    for (size_t k = 0; size && k < record->clear_count; k++) {
+        const struct item_clear *other = &record->clear[k];
+        size_t more = other->part ? strlen(other->part) : 0;
+        if (other != clear && other->kind == clear->kind && same_text(other->where, clear->where) &&
+            more > size + 1 && other->part[more - size - 1] == ' ' &&
+            text_same(other->part + more - size, clear->part))
+            return true;
+    }
+    return false;
+}
+
 // "Split at the seam and taped": words of what is there deny nothing.
 static void settle_denied(struct record *record) {
     size_t kept = 0;
@@ -178,7 +192,7 @@ static void settle_denied(struct record *record) {
                     clear->span.from < flaw->span.to;
             there |= plays_all_the_same(flaw, clear);
         }
-        if (!there) record->clear[kept++] = *clear;
+        if (!there && !is_told_of_whole(record, clear)) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;
 }

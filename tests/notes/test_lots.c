@@ -46,6 +46,8 @@ static const struct notes_case strays[] = {
     {"Hand whisk, quicker than my electric one", "type hand whisk; !style electric"},
     {"Oak chest, heavier than the pine one I had", "material oak; !material pine"},
     {"Gilt spoons, worn through at the tips to the yellow metal", "!material yellow metal; !color yellow"},
+    {"Oak stool. Found it in the loft, along with a cricket bat.", "type stool; !theme bat"},
+    {"Sheet music. The man who used to come in on Saturdays has stopped.", "!brand Saturdays"},
     {"Teak salad servers, a crack running up the bowl", "!theme running"},
     {"Plate with a hunting scene", "theme hunting scene"},
     {"School wall map, someone drew on the lighthouse", "!theme lighthouse"},
