@@ -138,9 +138,10 @@ void note_unchecked(struct note *note, const char *what);
 // The readers, in the order in which they come (read.c says why).
 void read_writing(
     struct note *note); // marks.c: "marked X", "stamped X on the base", quoted text, signatures, labels
-void read_owners(struct note *note);   // owners.c: names of people, which nobody after it sees
-void read_persons(struct note *note);  // persons.c: who gave, owned or sells it, and where they live
-void read_arrivals(struct note *note); // arrivals.c: with what and through whom it came
+void read_owners(struct note *note);    // owners.c: names of people, which nobody after it sees
+void read_persons(struct note *note);   // persons.c: who gave, owned or sells it, and where they live
+void read_names_put(struct note *note); // names_put.c: that what was kept back is written on the thing
+void read_arrivals(struct note *note);  // arrivals.c: with what and through whom it came
 void read_asides(
     struct note *note); // asides.c: prices, where it was found, errands, praise of the shop, stories
 void read_asides_beside(struct note *note); // asides_beside.c: the last of them

@@ -106,12 +106,13 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
 
 // "Property of M. Somebody", "name tape says …", "belonged to …".
 static const char *const ahead[] = {
-    "property of",       "name tape says",  "name tape reads", "name tag says",   "name tag reads",
-    "name label says",   "named to",        "this belongs to", "ex libris",       "belonging to",
-    "with the name",     "owner's name is", "signed by owner", "owner stamped",   "owner stamp",
-    "owner's stamp",     "owners stamp",    "owner mark",      "owner marked",    "owner's mark",
-    "owners mark",       "owner's brand",   "owner branded",   "by a past owner", "by a previous owner",
-    "by a former owner", "by an old owner", "by an owner",     "by its owner",    "by the owner"};
+    "property of",     "name tape says",  "name tape reads", "name tag says",   "name tag reads",
+    "name label says", "named to",        "this belongs to", "ex libris",       "belonging to",
+    "with the name",   "owner's name is", "signed by owner", "owner stamped",   "owner stamp",
+    "owner's stamp",   "owners stamp",    "owner mark",      "owner marked",    "owner's mark",
+    "owners mark",     "owner's brand",   "owner branded",   "by a past owner", "by a previous owner",
+    "made out to",     "written out to",  "filled out to",   "filled in for",   "by a former owner",
+    "by an old owner", "by an owner",     "by its owner",    "by the owner"};
 static const char *const writing[] = {"biro",   "pen",       "pencil", "ink",
                                       "marker", "ballpoint", "felt",   "crayon"};
 
