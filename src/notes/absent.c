@@ -234,6 +234,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (is_quality(head) && !((made || (id && text_same(id, "sports"))) && text_same(head, "grip")))
         return NULL;
     if (only_no && absent_is_means(&note->tokens, cue_from, to)) return NULL;
+    if (ANY(&note->tokens, to, "to") && // "never had the heart to start", "the tools to open it"
+        ANY(&note->tokens, to - 1, "heart", "guts", "stomach", "occasion", "tools", "tool", "cause", "call"))
+        return NULL;
     if (only_no && ANY(&note->tokens, to, "in", "inside", "left") &&
         ANY(&note->tokens, to - 1, "film", "fuel", "oil", "water", "ink", "paraffin", "petrol", "wax",
             "contents"))
