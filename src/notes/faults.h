@@ -228,6 +228,8 @@ bool spot_is_rocker(const struct note *note, size_t i); // of a rocker the part
 void spot_mark(struct fault_reader *reader);
 // "Sanded it back": is the word no part but the way a deed went?
 bool spot_way_back(const struct tokens *tokens, size_t i);
+size_t spot_share_of(const struct tokens *tokens, size_t i);
+bool spot_inscribes(const struct tokens *tokens, size_t i);
 // Is it a word that is nearly always a part or place: "handle", "rim"?
 bool spot_usual(const struct token *token);
 // "Cracked where it bends": does token `i` only tell a place by what happens there?

@@ -5,6 +5,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/persons.h"
+#include "notes/place.h"
 #include "text/order.h"
 
 static bool is_kind(const struct item_flaw *flaw, const char *id) {
@@ -399,6 +400,48 @@ static void settle_cords(struct note *note) {
     }
 }
 
+// "Engraved on one side", "stamped in the toe": the place behind what was done to write it, from `i` up to
+// the end of the sentence; NULL if none is told.
+static const char *inscribed_at(struct note *note, size_t i) {
+    enum { FAR = 12 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t at = i; at + 1 < tokens->count && at < i + FAR && tokens->at[at].stop < STOP_SENTENCE; at++) {
+        if (!spot_inscribes(tokens, at)) continue;
+        size_t next = at + 1; // "somebody penciled a name and a number on the underside"
+        bool writer = at > 0 && ANY(tokens, at - 1, "somebody", "someone", "he", "she", "they");
+        while (writer && next < at + FAR && next + 1 < tokens->count &&
+               tokens->at[next].stop < STOP_SENTENCE && !ANY(tokens, next, "on", "in", "inside", "under"))
+            next++;
+        bool over = token_is(tokens, next, "over");
+        size_t place = next + (over ? (ANY(tokens, next + 1, "the", "one", "each", "its") ? 2 : 1) : 0);
+        const char *where = NULL;
+        size_t n = place_at(note, place, &where);
+        if (!n || !where || (!over && place_noun(note, place))) return NULL;
+        if (over) where = note_meant(note, next, place + n); // "stitched over the pocket"
+        if (note_free(note, next, place + n)) note_take(note, next, place + n, TAKEN_FLAW);
+        return where;
+    }
+    return NULL;
+}
+
+// "The initials are engraved on the face", "DEAN stamped in the handle, whoever that was": a name that has no
+// place yet is where the words say that it was put.
+static void place_inscribed(struct note *note) {
+    enum { BACK = 8 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        if (flaw->where || flaw->part || !(is_kind(flaw, "monogram") || is_kind(flaw, "owner-name")))
+            continue;
+        size_t at = 0;
+        while (at < tokens->count && tokens->at[at].from < flaw->span.from) at++;
+        flaw->where = inscribed_at(note, at);
+        size_t first = at;
+        while (first > 0 && at - first < BACK && tokens->at[first - 1].stop < STOP_SENTENCE) first--;
+        if (!flaw->where && first < at) flaw->where = inscribed_at(note, first);
+    }
+}
+
 void faults_settle(struct note *note) {
     settle_cords(note);
     settle_strings(note);
@@ -407,6 +450,7 @@ void faults_settle(struct note *note) {
     drop_locked(note);
     move_key_owner(note->record);
     drop_ones(note->record);
+    place_inscribed(note);
     drop_owners_monogram(note->record);
     drop_manner(note);
     settle_pieces(note->record);

@@ -98,6 +98,33 @@ size_t spot_said_later(const struct fault_reader *r, const struct fault_hit *hit
     return to;
 }
 
+// "About half of the rim", "most of the top": where such a share of a place begins, behind the words that
+// say how sure; 0 if there is none.
+size_t spot_share_of(const struct tokens *tokens, size_t i) {
+    static const char *const nearly[] = {"about", "around",  "roughly", "nearly",  "almost",
+                                         "maybe", "perhaps", "over",    "at",      "least",
+                                         "well",  "good",    "a",       "probably"};
+    static const char *const shares[] = {"half", "most", "third", "quarter", "much", "part", "thirds"};
+    enum { WORDS_MOST = 4 };
+    size_t at = i;
+    while (at < i + WORDS_MOST && (token_among(tokens, at, nearly, COUNT(nearly)) ||
+                                   (token_is(tokens, at + 1, "thirds") && ANY(tokens, at, "two"))))
+        at++;
+    if (!token_among(tokens, at, shares, COUNT(shares))) return 0;
+    size_t behind = at + (token_is(tokens, at + 1, "of") ? 2 : 1);
+    bool the = ANY(tokens, behind, "the", "its", "each", "one", "both");
+    return the && (behind > at + 1 || token_is(tokens, at, "half")) ? at : 0;
+}
+
+// What is done to write a name into a thing: behind the name it is no fault of its own.
+bool spot_inscribes(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"engraved", "carved",      "stamped",     "scratched",  "inked",
+                                        "stitched", "embroidered", "penciled",    "pencilled",  "written",
+                                        "burned",   "burnt",       "stenciled",   "stencilled", "painted",
+                                        "cut",      "etched",      "monogrammed", "sewn",       "worked"};
+    return token_among(tokens, i, words, COUNT(words));
+}
+
 // "It has not been tested (motor)".
 size_t place_in_brackets(const struct fault_reader *r, size_t i, size_t *from) {
     enum { WORDS_MOST = 5 };

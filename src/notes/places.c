@@ -150,7 +150,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (token_is(tokens, i, "from") && i > 0 &&
         (token_is(tokens, i - 1, "apart") || token_is(tokens, i - 1, "aside")))
         return 0;
-    if (token_is(tokens, i, "from") && !spot_article(tokens, i + 1)) return 0; // "ring marks from cups"
+    size_t share = spot_share_of(tokens, i + 1); // "from about half of the rim"
+    if (token_is(tokens, i, "from") && !spot_article(tokens, i + 1) && !share)
+        return 0; // "ring marks from cups"
     static const char *const bared[] = {
         "copper",  "brass",      "metal", "wood", "tin",   "steel", "iron",   "card",  "canvas",  "primer",
         "backing", "base metal", "board", "weft", "white", "stubs", "stumps", "knots", "threads", "points"};
@@ -164,7 +166,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         ANY(tokens, i + 2, "inch", "foot", "an", "a"))
         return 0;                                               // "a tear of an inch in the margin"
     if (ANY(tokens, i + 1, "as", "because", "since")) return 0; // "not plugged in as the flex is bare"
-    size_t at = i + 1, last = 0;
+    size_t at = share ? share : i + 1, last = 0;
     static const char *const kept[] = {"inside", "next", "close", "underneath", "of"};
     static const char *const leading[] = {"up", "down", "over", "round", "out"}; // "up near the top"
     if (at < tokens->count && at == i + 1 && spot_preposition(tokens, at) &&
@@ -318,8 +320,8 @@ static size_t place_further(const struct fault_reader *r, size_t i, size_t *from
                                          "other", "just", "only",  "besides", "well"};
     const struct tokens *tokens = &r->note->tokens;
     for (size_t at = i; at < tokens->count && at < i + FURTHER; at++) {
-        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at] ||
-            token_among(tokens, at, others, COUNT(others)))
+        if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, others, COUNT(others)) ||
+            (r->scope.fault[at] && !(at > i && spot_inscribes(tokens, at)))) // "initials AB are engraved on"
             return 0;
         size_t to = place_behind(r, at, from);
         if (to) return to;
@@ -511,23 +513,33 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
         "minute", "church",        "school",     "hall",    "cleaners", "store"};
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to;
-    if (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her"))
+    bool off = i > hit->from + 1 && token_is(tokens, i - 1, "off"); // "paint flaking off the beard"
+    static const char *const comes[] = {"flaking", "flaked", "peeling", "peeled",   "coming",
+                                        "come",    "rubbed", "worn",    "chipping", "wearing"};
+    bool comes_off = token_is(tokens, i, "off") && token_among(tokens, i - 1, comes, COUNT(comes));
+    if (comes_off) i++, off = true; // "paint flaking off the hat"
+    if (off || (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her")))
         i--; // "paint chipped on his hat", where "on" is of the fault's own words
     enum flaw_class class = hit->kinds[0]->class;
     bool mend = class == CLASS_REPAIR && ANY(tokens, i, "at", "near", "along"); // "glue at the wrist"
     if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT && !mend)) return 0;
-    if (i + 2 >= tokens->count || !token_among(tokens, i, ways, COUNT(ways)) ||
+    if (i + 2 >= tokens->count || (!off && !token_among(tokens, i, ways, COUNT(ways))) ||
         !ANY(tokens, i + 1, "the", "his", "her"))
         return 0;
     size_t at = i + 2;
     while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
+    static const char *const portions[] = {"part", "section", "chapter", "pages", "half", "area"};
+    size_t first = at; // "in the pudding section"
+    if (at + 1 < tokens->count && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at] &&
+        tokens->at[at].kind == TOKEN_WORD && token_among(tokens, at + 1, portions, COUNT(portions)))
+        at++;
     if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE ||
         r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
         token_among(tokens, at, others, COUNT(others)))
         return 0;
     bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
                 token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
-    *from = ANY(tokens, i, "in", "on", "at") ? at : i;
+    *from = off || ANY(tokens, i, "in", "on", "at") ? first : i;
     return ends ? at + 1 : 0;
 }
 

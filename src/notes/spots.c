@@ -435,7 +435,8 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
             spot->where_to || spot->part_to >= hit->from || !spot_preposition(&r->note->tokens, spot->part_to)
                 ? 0
                 : spot_place_at(r, spot->part_to, &from); // "the handle at the bottom is cracked"
-        if (place && place <= hit->from) {
+        if (place &&
+            (place <= hit->from || (hit->near && place < hit->to))) { // "rung under the arm is loose"
             spot->where_from = from;
             spot->where_to = place;
         }
