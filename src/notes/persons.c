@@ -583,6 +583,8 @@ void read_persons(struct note *note) {
             if (!to) to = read_tape(note, i);
             if (!to) to = person_by_hand(note, i);
             if (!to) to = person_number(note, i);
+            if (!to) to = person_called(note, i);
+            if (!to && token->capital) to = person_recorded(note, i);
             if (!to && token->capital) to = person_dedicated(note, i);
             if (!to && token->capital) to = read_doing(note, i);
             if (!to && token->capital) to = person_living(note, i);

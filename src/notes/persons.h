@@ -31,9 +31,12 @@ const char *owner_place_before(const struct note *note, size_t cue);
 // persons_papers.c: the same as person_by_hand().
 size_t person_on_paper(struct note *note, size_t i);
 
-// persons_living.c: the same, of those who do what no thing does, and of who gave it to whom.
+// persons_living.c: the same, of those who do what no thing does, of who gave it to whom, who is called so,
+// and of a family's records.
 size_t person_living(struct note *note, size_t i);
 size_t person_dedicated(struct note *note, size_t i);
+size_t person_called(struct note *note, size_t i);
+size_t person_recorded(struct note *note, size_t i);
 
 // Names put on by hand and words that are secret; where what was kept back ends, 0 where there is none.
 size_t person_by_hand(struct note *note, size_t i);

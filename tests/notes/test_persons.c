@@ -41,6 +41,14 @@ static const struct notes_case people[] = {
     {"Locket. Engraved inside, Maud from Ellery 6-3-52.", "Maud from Ellery 6-3-52"},
     {"Watch, engraved Orla love Fenn on the back.", "Orla love Fenn"},
     {"Print of Harbor Lane from Tolmouth.", ""},
+    {"Jar. Somebody scratched their name underneath, Dorrit Pelhane.", "Dorrit Pelhane"},
+    {"Stool. She wrote her name under the seat: Elspeth Marne.", "Elspeth Marne"},
+    {"Hymn book, name in the front, Ada Brightwell.", "Ada Brightwell"},
+    {"Tray. Inscription to somebody called Corin on the back.", "Corin"},
+    {"Kite. The kids named it Thunder.", "Thunder"},
+    {"Bible. Births and deaths written in the middle, Hostler-Vane.", "Hostler-Vane"},
+    {"Bible. Family record filled in, the Ormeshaws.", "Ormeshaws"},
+    {"Radio called the Commander, name on the dial, Torwell.", ""},
 };
 
 static const struct notes_case hands[] = {
