@@ -76,14 +76,28 @@ static bool of_set_at(const struct note *note, size_t i, struct tally *tally) {
     return false;
 }
 
-// "Gazetteer in three volumes", "gazetteer, 3 vols".
+// ", I have four" behind the number of the whole: how many are left; 0 where that is not said.
+static int had_behind(const struct note *note, size_t i, int whole) {
+    static const char *const leads[] = {"i have",    "i've got", "i only have", "we have",  "i got",
+                                        "there are", "only",     "here are",    "have only"};
+    size_t at = i, number = 0;
+    while (at < i + 2 && ANY(&note->tokens, at, ",", "-", "but", "of", "which", "and")) at++;
+    size_t lead = at > i ? token_longest(&note->tokens, at, leads, sizeof leads / sizeof *leads) : 0;
+    int count = lead ? number_whole(&note->tokens, at + lead, &number) : 0;
+    size_t to = at + lead + number;
+    if (count < 1 || count >= whole) return 0;
+    return is_end(note, to) || ANY(&note->tokens, to, "of", "here", "left", "and") ? count : 0;
+}
+
+// "Gazetteer in three volumes", "gazetteer, 3 vols", "in six volumes, I have five".
 static bool volumes_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number = 0, in = token_is(&note->tokens, i, "in");
     if (!in && !token_is(&note->tokens, i - 1, ",")) return false;
     int count = number_whole(&note->tokens, i + in, &number);
     if (count < 2 || count > HELD_MOST || !ANY(&note->tokens, i + in + number, "volumes", "vols"))
         return false;
-    *tally = (struct tally){count, number + in, "volume", false};
+    int had = had_behind(note, i + in + number + 1, count);
+    *tally = (struct tally){had ? had : count, number + in, "volume", false};
     return true;
 }
 

@@ -418,6 +418,17 @@ static bool is_running_number(const struct note *note, size_t i) {
     return true;
 }
 
+// "Torwell on the dial, 21 JEWELS under it": its place is told by the mark before it.
+static bool is_under_mark(const struct note *note, size_t from, size_t to) {
+    if (!ANY(&note->tokens, to, "under", "below", "above", "beneath", "beside", "over") ||
+        !ANY(&note->tokens, to + 1, "it", "that", "this", "them"))
+        return false;
+    if (place_ahead(note, from)) return true;
+    for (size_t k = note_clause_from(note, from, STOP_SENTENCE); k < from; k++)
+        if (note->taken[k] == TAKEN_MARK) return true;
+    return false;
+}
+
 void mark_read_written(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->flat || tokens->shouts) return;
@@ -431,7 +442,7 @@ void mark_read_written(struct note *note) {
             size_t end = mark_proper_run(note, i);
             if (tokens->at[i].kind == TOKEN_FIGURE && end < i + 2) end = i;
             if (end > i && note_free(note, i, end) && !is_loud(note, i, end) &&
-                (speaks(note, i, end) || is_alone_at_place(note, i, end)))
+                (speaks(note, i, end) || is_alone_at_place(note, i, end) || is_under_mark(note, i, end)))
                 taken = keep(note, i, end);
             if (!taken) taken = end > i ? end - i : 1;
         } else if ((tokens->at[i].kind == TOKEN_FIGURE || tokens->at[i].kind == TOKEN_CODE) &&

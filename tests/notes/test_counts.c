@@ -26,6 +26,8 @@ static const struct notes_case counted[] = {
     {"Hand bell set, eight bells in a case", "8"},
     {"Gazetteer in three volumes", "3"},
     {"Gazetteer, 6 vols, green cloth", "6"},
+    {"Encyclopedia in six volumes, I have five", "5"},
+    {"Encyclopedia in six volumes, I have two cats", "6"},
     {"Bound volumes of a parish paper, three. Foxed", "3"},
     {"Dresser set, three piece", "3"},
     {"Ten 16 inch serving plates", "10"},

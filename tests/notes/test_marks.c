@@ -66,6 +66,7 @@ static const struct notes_case verbs[] = {
     {"Clock. Dial with Orrindel printed on it.", "Orrindel"},
     {"Padlock, stamped ORRINDEL with a number 6 under it.", "ORRINDEL; 6"},
     {"Barometer. ORRINDEL & DAW, KELDER on dial", "ORRINDEL & DAW, KELDER @ dial"},
+    {"Wristwatch. Orrindel on the dial, 21 JEWELS under it.", "21 JEWELS @ dial"},
     {"Anchor. 12 lb stamped on the side.", "12 lb @ side"},
     {"Kettle, a number four punched on the lid.", "four @ lid"},
     {"Jack, embossed Orrindel 2 ton.", "Orrindel 2 ton"},
