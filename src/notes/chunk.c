@@ -108,6 +108,8 @@ bool chunk_breaks(const struct note *note, size_t i) {
     if (ANY(&note->tokens, i, "serial") && ANY(&note->tokens, i + 1, "no", "number", "num", "nr", "#"))
         return true;
     if (is_set_with(note, i)) return true;
+    if (i > 0 && ANY(&note->tokens, i, "cut") && ANY(&note->tokens, i + 1, "out", "down", "from", "into"))
+        return true; // "breadboard cut out like a pig"
     return is_in(t->fold, breakers, COUNT(breakers)) && !is_vessel(note, i);
 }
 

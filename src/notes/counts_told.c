@@ -76,6 +76,22 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Supposed to be 24 pieces and I count 21": what should be there was counted before token `i`.
+static bool is_short_of(const struct note *note, size_t i, int count) {
+    static const char *const wholes[] = {"supposed to be", "should be",        "meant to be",
+                                         "ought to be",    "supposed to have", "should have"};
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++) {
+        size_t number, n = token_first(&note->tokens, k, wholes, sizeof wholes / sizeof *wholes);
+        if (!n) continue;
+        n += ANY(&note->tokens, k + n, "a", "about", "all") ? 1 : 0;
+        if (count_number(note, k + n, &number) > count &&
+            (k + n + number >= i || is_end(note, k + n + number) ||
+             ANY(&note->tokens, k + n + number, "piece", "pieces", "pcs", "and", "but", "of", "in")))
+            return true;
+    }
+    return false;
+}
+
 // "I make it 9", "I count 14 tiles", "counted them twice, 31", "there's eight", "qty 6".
 static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     static const char *const leads[] = {
@@ -88,7 +104,7 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     bool on = token_is(tokens, i, "numbering") && i > 0 && is_opening_plural(note, i - 1);
     if (!lead || (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !on &&
                   !(token_is(tokens, i, "count") && is_opening_plural(note, i - 1)) &&
-                  !ANY(tokens, i - 1, "-", "(", ".", "so")))
+                  !ANY(tokens, i - 1, "-", "(", ".", "so", "and", "but")))
         return false;
     size_t at = i + lead;
     if (token_is(tokens, i, "you") && token_is(tokens, at, "all")) at++;
@@ -102,7 +118,11 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
     size_t more = total_behind(note, end);
     if (!noun && !more && !is_end(note, end) && !token_is(tokens, end, "of")) return false;
-    if (!noun && !on && !count_begins_with_many(note, i) && !is_opening_plural(note, i - 1)) return false;
+    bool linked = i > 0 && ANY(tokens, i - 1, "and", "but") && tokens->at[i - 1].stop == STOP_NONE;
+    bool left = is_short_of(note, i, count);
+    if (linked && !left) return false;
+    if (!noun && !on && !left && !count_begins_with_many(note, i) && !is_opening_plural(note, i - 1))
+        return false;
     *tally = (struct tally){count, end + more - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }

@@ -238,12 +238,24 @@ static bool is_other_clause(const struct scope *s, size_t from, size_t and) {
     return verb;
 }
 
+// "Split, so it doesn't puff anymore": what is no more stands behind the denial, and what is before it is so.
+static size_t denial_before(const struct scope *s, size_t from, size_t i) {
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, i, "any", "anymore")) return from;
+    for (size_t k = i; k > from + 1; k--)
+        if (ANY(tokens, k - 1, "doesn't", "doesnt", "don't", "won't", "wont", "isn't", "can't", "cannot",
+                "didn't", "wouldn't", "aren't"))
+            return k < i && ANY(tokens, k - 2, "it", "so", "they", "and", "that", "which") ? k - 1 : from;
+    return from;
+}
+
 // "There was a stain but it came out": behind "but" stands nothing but the pronoun, so it speaks of what is
 // before.
 static size_t back_from(const struct scope *s, size_t i) {
     static const char *const words[] = {"but",  "it",  "it's",  "its", "that",
                                         "they", "has", "since", "now", "all"};
-    size_t from = scope_clause_start(s, i);
+    size_t from = scope_clause_start(s, i), denied = denial_before(s, from, i);
+    if (denied > from) return denied;
     for (size_t k = i; k > from; k--) { // "gummy where the label came off": only the label is off
         if (token_is(&s->note->tokens, k - 1, "where")) return k;
         if (is_other_clause(s, from, k - 1)) return k;

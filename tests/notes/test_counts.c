@@ -28,6 +28,8 @@ static const struct notes_case counted[] = {
     {"Gazetteer, 6 vols, green cloth", "6"},
     {"Encyclopedia in six volumes, I have five", "5"},
     {"Encyclopedia in six volumes, I have two cats", "6"},
+    {"Wrench set. Supposed to be 18 pieces and I count 16, two are not there.", "16"},
+    {"Wrench set. Two handles and I count 16.", ""},
     {"Bound volumes of a parish paper, three. Foxed", "3"},
     {"Dresser set, three piece", "3"},
     {"Ten 16 inch serving plates", "10"},
