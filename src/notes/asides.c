@@ -369,6 +369,17 @@ static size_t stature_at(const struct note *note, size_t i) {
     return at - i + ANY(tokens, at, "tall", "inches", "in", "\"");
 }
 
+// "I did it with my niece and all 60 pieces are there": what was counted, whoever helped.
+static bool is_tally(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct number number;
+    size_t at = i + 1 + ANY(tokens, i + 1, "of", "the", "its", "single");
+    if (!ANY(tokens, i, "all", "every")) return false;
+    if (number_at(tokens, at, &number)) at += number.taken;
+    return ANY(tokens, at, "piece", "pieces", "card", "cards", "tiles", "parts", "pages", "counters") &&
+           ANY(tokens, at + 1, "is", "are", "was", "were", "present", "there", "accounted");
+}
+
 static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     const struct token *token = &note->tokens.at[i];
     *reach = REACH_CLAUSE;
@@ -378,10 +389,11 @@ static size_t trigger_at(const struct note *note, size_t i, enum reach *reach) {
     taken = errand_at(note, i);
     if (taken) return taken;
     taken = stature_at(note, i);
-    if (taken) *reach = REACH_WORDS;
+    *reach = taken ? REACH_WORDS : REACH_STORY;
     if (taken) return taken;
-    *reach = REACH_STORY;
     taken = person_at(note, i);
+    for (size_t k = i; taken && k < note->tokens.count && note->tokens.at[k].stop < STOP_COMMA; k++)
+        if (is_tally(note, k + 1)) return 0;
     if (taken) return taken;
     static const size_t count = sizeof triggers_list / sizeof *triggers_list;
     if (!token_may_open(&note->tokens, i, triggers_list, count, sizeof *triggers_list)) return 0;

@@ -135,27 +135,31 @@ static bool is_next_to_none(const struct scope *s, size_t from, size_t to, bool 
 
 // Behind it: "… until it was dropped", "… that would bother anyone", "… in the photos".
 static bool is_taken_back(const struct scope *s, size_t from, size_t to) {
-    static const char *const cues[] = {"of any size",     "of any consequence",
-                                       "of consequence",  "of any depth",
-                                       "of importance",   "that matter",
-                                       "that matters",    "that would matter",
-                                       "that bother me",  "that would bother",
-                                       "before the",      "before it",
-                                       "before i",        "before we",
-                                       "before that",     "until it",
-                                       "until the",       "until i",
-                                       "until last",      "till it",
-                                       "till the",        "till i",
-                                       "once cleaned",    "once it's cleaned",
-                                       "after a clean",   "i hope",
-                                       "or none that",    "none that matter",
-                                       "in the photo",    "in the photos",
-                                       "in the pictures", "in the picture",
-                                       "till now",        "until now",
-                                       "till today",      "until today",
-                                       "until recently",  "till recently",
-                                       "one hopes",       "as such"};
-    return goes_on(s, from, to, cues, sizeof cues / sizeof *cues);
+    static const char *const cues[] = {"of any size",    "of any consequence",
+                                       "of consequence", "of any depth",
+                                       "of importance",  "that matter",
+                                       "that matters",   "that would matter",
+                                       "that bother me", "that would bother",
+                                       "before the",     "before it",
+                                       "before i",       "before we",
+                                       "before that",    "until it",
+                                       "until the",      "until i",
+                                       "until last",     "till it",
+                                       "till the",       "till i",
+                                       "once cleaned",   "once it's cleaned",
+                                       "after a clean",  "i hope",
+                                       "or none that",   "none that matter",
+                                       "in the photos",  "in the pictures",
+                                       "till now",       "until now",
+                                       "till today",     "until today",
+                                       "until recently", "till recently",
+                                       "one hopes",      "as such"};
+    static const char *const shown[] = {"in the photo", "in the picture"};
+    if (goes_on(s, from, to, cues, sizeof cues / sizeof *cues)) return true;
+    // of a photograph it is the thing itself
+    const char *type = s->note->record->type.value;
+    bool itself = type && (strstr(type, "photo") || strstr(type, "picture") || strstr(type, "print"));
+    return !itself && goes_on(s, from, to, shown, sizeof shown / sizeof *shown);
 }
 
 // "When held to the light", "from what I see", "in daylight", "on a quick look": how it was looked at.
