@@ -513,7 +513,7 @@ void read_absent(struct fault_reader *r) {
             if (back) continue;
             bool cell =
                 token_is(tokens, i + n - 1, "new") && ANY(tokens, end - 1, "battery", "batteries", "cells");
-            if (cell || absent_is_own_means(tokens, i, end)) {
+            if (cell || absent_is_another(tokens, i, end)) {
                 i = end - 1;
                 continue;
             }

@@ -320,8 +320,14 @@ bool absent_is_means(const struct tokens *tokens, size_t cue, size_t to) {
     return false;
 }
 
-// "I don't have a turntable": what the seller would try it with, and none of its parts.
-bool absent_is_own_means(const struct tokens *tokens, size_t i, size_t end) {
+// "I don't have a turntable": what the seller would try it with, and none of its parts. "Solid oak, no
+// veneer": what it is not made of.
+bool absent_is_another(const struct tokens *tokens, size_t i, size_t end) {
+    if (token_is(tokens, i, "no") && end == i + 2 &&
+        ANY(tokens, end - 1, "veneer", "veneers", "plywood", "chipboard", "laminate", "fiberboard",
+            "hardboard") &&
+        !ANY(tokens, end, "left", "on", "at", "along", "round", "around"))
+        return true;
     return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
            ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
            ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",

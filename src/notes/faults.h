@@ -433,7 +433,7 @@ void read_shortfall(struct fault_reader *reader);
 bool absent_is_sort(const struct fault_reader *reader, size_t i);
 // What the seller has not got to try it with.
 bool absent_is_means(const struct tokens *tokens, size_t cue, size_t to);
-bool absent_is_own_means(const struct tokens *tokens, size_t i, size_t end);
+bool absent_is_another(const struct tokens *tokens, size_t i, size_t end);
 // absent.c: the part of those tokens is missing, said by the words of the cue.
 bool absent_is_renamed(const struct fault_reader *r, size_t i); // absent_more.c: "cards? no, bookmarks"
 struct item_flaw *absent_tell(struct fault_reader *reader, size_t from, size_t to, size_t cue_from,

@@ -176,6 +176,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                         "kind", "bit",   "touch", "trace",  "lot",  "spot",
                                         "hint", "half",  "color", "depth"};
     if (token_is(tokens, i, "of") && i > 0 && token_among(tokens, i - 1, sizes, COUNT(sizes))) return 0;
+    if (token_is(tokens, i, "of") && ANY(tokens, i + 1, "old", "dried", "spilled", "spilt") &&
+        ANY(tokens, i - 1, "ring", "rings", "crust", "line", "film", "residue", "smear", "splash", "patch",
+            "coat"))
+        return 0; // "a ring of old tea in the bottom"
     static const char *const losing[] = {"missing", "gone",    "lost",    "broken", "flaking",
                                          "flaked",  "chipped", "peeling", "peeled", "rubbed",
                                          "worn",    "scraped", "coming",  "come"};
