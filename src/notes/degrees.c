@@ -469,6 +469,8 @@ int degrees_number(const struct tokens *tokens, size_t i) {
     if (is_name_of_one(tokens, i) || is_of_longer(tokens, i)) return 0;
     if (ANY(tokens, i + 1, "thirds", "quarters", "fifths", "eighths", "tenths"))
         return 0; // "two thirds of it"
+    if (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "clubs", "hearts", "spades", "diamonds"))
+        return 0; // "the four of clubs" is one card
     if (token_is(tokens, i, "dozen")) return i > 0 && token_is(tokens, i - 1, "half") ? 6 : 12;
     const struct token *t = &tokens->at[i];
     for (size_t k = 1; k < COUNT(names); k++)
