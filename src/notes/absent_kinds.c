@@ -165,6 +165,13 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
         return ruleset_flaw(note->rules, "trim-loss");
     if (family && text_same(family->rule.id, "games-puzzles") && !strncmp(part, "double ", strlen("double ")))
         return ruleset_flaw(note->rules, "missing-pieces"); // of dominoes
+    static const char *const cards[] = {"club",    "clubs",    "heart", "hearts", "spade", "spades",
+                                        "diamond", "diamonds", "ace",   "jack",   "queen", "king",
+                                        "joker",   "two",      "three", "four",   "five",  "six",
+                                        "seven",   "eight",    "nine",  "ten"};
+    bool pack = kind_note_has(r, "cards deck decks");
+    for (size_t i = 0; pack && i < COUNT(cards); i++) // "one deck is short the four of clubs"
+        if (text_same(head, cards[i])) return ruleset_flaw(note->rules, "missing-pieces");
     if (family && text_same(family->rule.id, "bags") && text_same(head, "foot"))
         return ruleset_flaw(note->rules, "missing-hardware");
     // "Veneer has come up and a strip is gone"
