@@ -77,10 +77,6 @@ static const struct deed {
 
 enum { OBJECT_FAR = 6, CLAUSE_FAR = 16 };
 
-static bool has_word(const char *list, const char *word) {
-    return list && kind_has_word(list, word);
-}
-
 // A pan is cooked in and does not work.
 static bool is_machine(const struct fault_reader *r) {
     return kind_note_has(r,
@@ -94,11 +90,12 @@ static const struct deed *deed_at(const struct fault_reader *r, size_t i) {
     const struct family *family = r->note->record->family;
     for (size_t k = 0; k < COUNT(deeds); k++) {
         if (!token_is(tokens, i, deeds[k].verb)) continue;
-        bool kitchen = text_same(family->rule.id, "kitchenware") && has_word(deeds[k].families, "machine");
-        if (!has_word(deeds[k].families, family->rule.id) && !(kitchen && is_machine(r))) continue;
+        bool kitchen =
+            text_same(family->rule.id, "kitchenware") && kind_has_word(deeds[k].families, "machine");
+        if (!kind_has_word(deeds[k].families, family->rule.id) && !(kitchen && is_machine(r))) continue;
         if (!deeds[k].object) return &deeds[k];
         for (size_t at = i + 1; at < tokens->count && at <= i + OBJECT_FAR; at++) {
-            if (has_word(deeds[k].object, tokens->at[at].fold)) return &deeds[k];
+            if (kind_has_word(deeds[k].object, tokens->at[at].fold)) return &deeds[k];
             if (tokens->at[at].stop != STOP_NONE) break;
         }
     }
@@ -187,7 +184,7 @@ void read_put_to_use(struct fault_reader *r) {
         if (is_of_old(tokens, note_clause_from(note, i, STOP_COMMA), to)) continue;
         bool with = is_with_it(tokens, i, to), lately = is_lately(tokens, from, to);
         bool trial = is_amount(tokens, i + 1);
-        if (has_word(deed->families, "lately") && !lately) continue;
+        if (kind_has_word(deed->families, "lately") && !lately) continue;
         if (ends_badly(tokens, to, i)) continue;
         if (!trial && !(with && (said || lately)) && !(said && lately)) continue;
         fault_add(r, kind, NULL, NULL, i, i + 1);
