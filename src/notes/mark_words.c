@@ -114,9 +114,29 @@ bool mark_is_doing(const struct note *note, size_t i) {
     return verb && english_at(note, i);
 }
 
+// "Printed 1951", "published 1949." of a book: its year, and nothing that is written on it.
+static bool is_imprint(const struct note *note, size_t i) {
+    static const char *const books[] = {"book",     "books",     "guide",     "atlas",      "catalog",
+                                        "manual",   "cookbook",  "catalogue", "magazine",   "pamphlet",
+                                        "map",      "edition",   "novel",     "dictionary", "encyclopedia",
+                                        "volume",   "hardcover", "paperback", "handbook",   "textbook",
+                                        "songbook", "hymnal",    "bible",     "almanac",    "booklet"};
+    const struct tokens *tokens = &note->tokens;
+    size_t year = i + 1 + (ANY(tokens, i + 1, "in") ? 1 : 0);
+    if (!ANY(tokens, i, "printed", "published", "issued") || year >= tokens->count ||
+        tokens->at[year].kind != TOKEN_FIGURE || strlen(tokens->at[year].fold) != 4 ||
+        strspn(tokens->at[year].fold, "0123456789") != 4 ||
+        (year + 1 < tokens->count && tokens->at[year + 1].stop == STOP_NONE))
+        return false;
+    for (size_t k = 0; k < tokens->count; k++)
+        if (token_among(tokens, k, books, sizeof books / sizeof *books)) return true;
+    return false;
+}
+
 // "A stenciled iron tray", "Stamped leather case": how the goods behind it were made.
 bool mark_is_making(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    if (is_imprint(note, i)) return true;
     if (i + 1 >= tokens->count || tokens->at[i + 1].kind != TOKEN_WORD ||
         tokens->at[i + 1].stop != STOP_NONE || (mark_is_text(note, i + 1) && !tokens->at[i + 1].starts))
         return false;
@@ -128,6 +148,9 @@ bool mark_is_making(const struct note *note, size_t i) {
     bool opens = i == 0 || tokens->at[i - 1].stop >= STOP_SENTENCE;
     if (!led && !opens) return false;
     if (word_at(note, i + 1, 1u << USE_MATERIAL, &entry)) return true;
+    if (led && ANY(tokens, i, "stenciled", "stencilled", "printed", "painted", "embroidered", "etched") &&
+        !tokens->at[i + 1].capital && word_at(note, i + 1, 1u << USE_THEME, &entry))
+        return true; // "a stenciled fern on the front": a picture
     return noun_at(note, i + 1, &goods) &&
            (goods.thing || (goods.uses & (1u << USE_THING) && !goods.gated && !goods.candidate));
 }

@@ -102,7 +102,7 @@ void value_read_forms(struct note *note) {
         "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
         "engraving of",  "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
         "lithograph of", "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
-        "oil of",        "poster of"};
+        "oil of",        "poster of",   "snapshot of",   "poster for"};
     // An article has to follow: "picture is a barge", not "picture is crooked"
     static const char *const shows[] = {"picture is",     "picture shows", "scene is",     "scene shows",
                                         "image is",       "image shows",   "photo shows",  "print shows",
@@ -110,13 +110,15 @@ void value_read_forms(struct note *note) {
                                         "depicts",        "depicting",     "lid shows",    "front shows",
                                         "cover shows",    "pictured is",   "drawing shows"};
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_NOT) continue;
+        bool typed = note->taken[i] == TAKEN_TYPE; // "sepia photograph of a mill"
+        if (note->taken[i] != TAKEN_NOT && !typed) continue;
         const char *name = "shape";
-        size_t n = token_first(&note->tokens, i, shapes, COUNT(shapes));
+        size_t n = typed ? 0 : token_first(&note->tokens, i, shapes, COUNT(shapes));
         if (!n) {
             n = token_first(&note->tokens, i, views, COUNT(views));
             name = "theme";
         }
+        if (typed && !n) continue;
         if (!n && (n = token_first(&note->tokens, i, shows, COUNT(shows))) != 0 &&
             !ANY(&note->tokens, i + n, "a", "an", "two", "three", "some"))
             n = 0;
@@ -125,6 +127,7 @@ void value_read_forms(struct note *note) {
         static const char *const articles[] = {"a", "an", "the", "some", "two", "three"};
         while (token_among(&note->tokens, from, articles, COUNT(articles))) from++;
         size_t to = from;
+        if (to < note->tokens.count && note->tokens.at[to].kind == TOKEN_FIGURE) continue; // "of 500 pieces"
         while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
                !note->fault_word[to])
             to++;

@@ -8,6 +8,7 @@
 #include "notes/standing.h"
 #include "notes/standing_parts.h"
 #include "notes/value_keep.h"
+#include "say/say.h"
 #include "text/utf8.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -181,6 +182,42 @@ static void drop_hits(struct note *note, size_t from, size_t to) {
     note->hits.count = kept;
 }
 
+// "Guide to orchids", "book about a lighthouse", "textbook on soil": what a book tells of, whatever the
+// words. A figure, a thing of the seller's or what it is printed on is none: "about 90 pages", "on its side",
+// "on cloth".
+static void read_subject(struct note *note, size_t i) {
+    enum { WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = note->record->family;
+    struct word_entry entry;
+    bool to_it =
+        token_is(tokens, i + 1, "to") && ANY(tokens, i, "guide", "guides", "handbook", "introduction", "key",
+                                             "companion", "guidebook", "primer");
+    bool on_it = token_is(tokens, i + 1, "on") && !note->fault_word[i];
+    if (!family || strcmp(family->rule.id, "books") || tokens->at[i].stop != STOP_NONE ||
+        !(to_it || on_it || token_is(tokens, i + 1, "about")))
+        return;
+    size_t from = i + 2;
+    while (ANY(tokens, from, "a", "an", "some", "old", "two", "three")) from++;
+    if (ANY(tokens, from, "the", "my", "our", "its", "it", "this", "that", "them", "half", "all", "use",
+            "top", "sale", "tape", "hand", "offer", "one", "both", "each", "size", "display", "loan"))
+        return;
+    size_t to = from;
+    while (to < tokens->count && to < from + WORDS_MOST && tokens->at[to].kind == TOKEN_WORD &&
+           note->taken[to] == TAKEN_NOT && !chunk_breaks(note, to) &&
+           !(tokens->at[to].stop == STOP_NONE && ANY(tokens, to, "is", "was", "has", "soft", "hard", "that")))
+        to++;
+    while (to > from && ANY(tokens, to - 1, "and", "or", "&")) to--;
+    if (to == from || (on_it && word_at(note, from, 1u << USE_MATERIAL, &entry)) ||
+        word_at(note, from, 1u << USE_PLACE, &entry))
+        return;
+    const char *words = utf8_fold(note->arena, note_words(note, from, to));
+    value_keep(note, "theme", say_singular(note->arena, words), NULL, from, to, value_sure(note, from, to));
+    note_take(note, i + 1, to, TAKEN_VALUE);
+    drop_hits(note, from, to); // a guide to molds has none
+    for (size_t k = from; k < to; k++) note->fault_word[k] = FAULT_WORD_NOT;
+}
+
 // "Vinyl made to look like lizard", "plaster painted like bronze": it is of the first, and an imitation of
 // the second.
 static void read_made_like(struct note *note, size_t i) {
@@ -234,6 +271,7 @@ static void read_set_with(struct note *note, size_t i) {
 void value_read_likened(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
+        if (note->taken[i] == TAKEN_TYPE) read_subject(note, i);
         if (ANY(tokens, i, "made", "painted", "grained", "printed", "finished", "done", "moulded", "molded",
                 "embossed", "dressed", "stamped", "pressed"))
             read_made_like(note, i);

@@ -326,5 +326,9 @@ static bool is_worn_to(const struct note *note, size_t i) {
 
 bool value_is_beside(const struct note *note, size_t i, size_t n) {
     bool when = ANY(&note->tokens, i, "round") && festival_at(&note->tokens, i + 1); // "round Easter"
+    size_t year = i + 1 + (ANY(&note->tokens, i + 1, "in") ? 1 : 0);
+    if (ANY(&note->tokens, i, "printed", "issued") && year < note->tokens.count &&
+        note->taken[year] == TAKEN_DATE)
+        return true; // "printed 1951": when, and not how
     return when || is_worn_to(note, i) || is_of_marks(note, i + n) || is_of_lettering(note, i, i + n);
 }

@@ -16,7 +16,8 @@
 // "It says sterling on the handle": what the mark stands on is of it, and the blade need not be.
 static const char *marked_part(const struct note *note, size_t i) {
     static const char *const parts[] = {"handle", "handles", "lid",   "collar", "rim",
-                                        "trim",   "stem",    "blade", "frame",  "cap"};
+                                        "trim",   "stem",    "blade", "frame",  "cap",
+                                        "clasp",  "catch",   "case",  "pin",    "mount"};
     size_t from = note->tokens.at[i].from;
     const char *word = note->tokens.text + from;
     for (size_t m = 0; m < note->record->mark_count; m++) {
@@ -52,12 +53,43 @@ static bool is_persons(const struct note *note, size_t i, size_t to) {
            ANY(tokens, to, "&", "co", "bros", "sons", "son", "ltd");
 }
 
+// "14K", "375" on jewelry: gold of that fineness; of "1/20 12K GF" the letters say that it is a coat only.
+static bool read_carats(struct note *note, size_t i) {
+    enum { FAR = 3 };
+    static const struct {
+        const char *letters, *print;
+    } coats[] = {{"gf", "gold filled"}, {"filled", "gold filled"},    {"gp", "gold plate"},
+                 {"hge", "gold plate"}, {"rgp", "rolled gold plate"}, {"plate", "gold plate"},
+                 {"ep", "gold plate"},  {"gep", "gold plate"},        {"plated", "gold plate"}};
+    static const char *const fineness[][2] = {{"375", "9k"}, {"417", "10k"}, {"585", "14k"}, {"750", "18k"}};
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = note->record->family;
+    if (!family || !text_same(family->rule.id, "jewelry")) return false;
+    const char *fold = tokens->at[i].fold, *carats = NULL;
+    size_t digits = strspn(fold, "0123456789");
+    for (size_t k = 0; k < COUNT(fineness); k++)
+        if (text_same(fold, fineness[k][0])) carats = fineness[k][1];
+    if ((digits == 1 || digits == 2) && ANY(tokens, i, "9k", "10k", "12k", "14k", "15k", "18k", "22k", "9kt",
+                                            "10kt", "12kt", "14kt", "18kt", "9ct", "15ct", "18ct", "22ct"))
+        carats = fold[digits] == 'c' ? arena_format(note->arena, "%.*sct", (int)digits, fold)
+                                     : arena_format(note->arena, "%.*sk", (int)digits, fold);
+    if (!carats) return false;
+    const char *print = arena_format(note->arena, "%s gold", carats);
+    for (size_t at = i + 1; at <= i + FAR && at < tokens->count && note->taken[at] == TAKEN_MARK; at++)
+        for (size_t k = 0; k < COUNT(coats); k++)
+            if (token_is(tokens, at, coats[k].letters)) print = coats[k].print;
+    value_keep(note, "material", print, marked_part(note, i), i, i + 1, SURE_STATED);
+    return true;
+}
+
 // A label or stamp that names what the thing is made of; "925" is how silver is marked.
 static void read_marked_materials(struct note *note) {
     static const uint32_t material = 1u << USE_MATERIAL;
     struct word_entry entry;
     for (size_t i = 0; i < note->tokens.count; i++) {
-        if (note->taken[i] != TAKEN_MARK) continue;
+        if (note->taken[i] != TAKEN_MARK || read_carats(note, i)) continue;
+        if (ANY(&note->tokens, i, "epns", "epbm")) // electroplate on nickel silver, on pewter
+            value_keep(note, "material", "silver plate", marked_part(note, i), i, i + 1, SURE_STATED);
         size_t n = word_at(note, i, material, &entry);
         if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
                 "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",

@@ -95,6 +95,8 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     if (has_use(entry, USE_FINISH) && ANY(&note->tokens, from, "lacquered") &&
         word_at(note, next, 1u << USE_MATERIAL, &other))
         return USE_FINISH; // "lacquered brass"
+    if (has_use(entry, USE_FINISH) && to > from && ANY(&note->tokens, to - 1, "glaze"))
+        return USE_FINISH; // "salt glaze", but "salt glazed"
     for (size_t k = 0; k < COUNT(keys); k++)
         if (has_use(entry, keys[k].use)) return keys[k].use;
     return USE_COUNT;

@@ -312,11 +312,25 @@ static bool is_size_told(struct phrase_maker *m, const char *mark) {
     return size && text_same(low, size->value);
 }
 
+// "14K" of a ring of 14k gold.
+static bool is_fineness_told(struct phrase_maker *m, const char *mark) {
+    const char *low = utf8_fold(m->arena, mark);
+    size_t size = strlen(low);
+    for (size_t i = 0; i < m->record->attribute_count; i++) {
+        const struct value *value = &m->record->attributes[i];
+        if (!value->of && value->sure == SURE_STATED && text_same(value->name, "material") &&
+            !strncmp(utf8_fold(m->arena, value->value), low, size) && text_same(value->value + size, " gold"))
+            return true;
+    }
+    return false;
+}
+
 static const char *why_no_title(struct phrase_maker *m, const char *mark) {
     if (strlen(mark) > 40) return "a long inscription is quoted in the description";
     if (says_doubted(m, mark)) return "the mark says what is not certain";
     if (is_year_told(m->record, mark)) return "the same year stands in the title as the date";
     if (told_is_owners(m->record, mark)) return "initials of an owner are told in the disclosure";
+    if (is_fineness_told(m, mark)) return "the same fineness stands in the title as the material";
     return is_size_told(m, mark) ? "the size stands in the title as the size" : NULL;
 }
 

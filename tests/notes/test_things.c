@@ -303,6 +303,13 @@ static const struct notes_case colors[] = {
     {"Jigsaw. Picture is a barge.", "theme barge"}};
 
 static const struct notes_case looks[] = {
+    {"Die cast tractor, green", "material die cast; !technique die cast"},
+    {"Three gallon jug, salt glaze", "finish salt glazed"},
+    {"Ring, 14K stamped inside the band", "material 14k gold"},
+    {"Brooch, 12K GF on the back", "material gold filled; !material 12k gold"},
+    {"Chain, 9ct on the clasp", "material 9ct gold@clasp"},
+    {"Sugar bowl, stamped EPNS underneath", "material silver plate"},
+    {"Cookbook, printed in 1962", "!technique printed; age 1962"},
     {"Pot, white ironstone with a moulded wheat rim", "color white; pattern wheat@rim; !color wheat@rim"},
     {"Hen dish, milk glass, basket weave base", "pattern basketweave@base"},
     {"Chair, windsor, bow back", "shape bow back; !theme bow"},
@@ -340,6 +347,14 @@ static const struct notes_case looks[] = {
     {"Rope handled bucket", "type bucket"}};
 
 static const struct notes_case themes[] = {
+    {"Field guide to toadstools, paperback", "type field guide; theme toadstool"},
+    {"Picture book about a steamboat. Pages are loose.", "theme steamboat"},
+    {"Cookbook about 90 pages, no cover", "!theme 90 pages"},
+    {"Atlas on its side, a stain on it", "!theme side"},
+    {"Photograph of a hardware store, sepia", "theme hardware store"},
+    {"Poster for a lakeside town, rolled", "theme lakeside town"},
+    {"Puzzle of 500 pieces, boxed", "!theme 500 pieces"},
+    {"Stool, painted white, with a stenciled rabbit on the top", "theme rabbit"},
     {"Doorstop, basket of flowers, cast iron", "theme basket of flowers"},
     {"Basket of eggs, wire", "type basket; !theme basket of eggs"},
     {"Teapot, inside stained with tea", "!theme tea"},
