@@ -61,14 +61,12 @@ static bool read_carats(struct note *note, size_t i) {
     } coats[] = {{"gf", "gold filled"}, {"filled", "gold filled"},    {"gp", "gold plate"},
                  {"hge", "gold plate"}, {"rgp", "rolled gold plate"}, {"plate", "gold plate"},
                  {"ep", "gold plate"},  {"gep", "gold plate"},        {"plated", "gold plate"}};
-    static const char *const fineness[][2] = {{"375", "9k"}, {"417", "10k"}, {"585", "14k"}, {"750", "18k"}};
     const struct tokens *tokens = &note->tokens;
     const struct family *family = note->record->family;
     if (!family || !text_same(family->rule.id, "jewelry")) return false;
     const char *fold = tokens->at[i].fold, *carats = NULL;
     size_t digits = strspn(fold, "0123456789");
-    for (size_t k = 0; k < COUNT(fineness); k++)
-        if (text_same(fold, fineness[k][0])) carats = fineness[k][1];
+    if (ANY(tokens, i, "375", "417", "585", "750")) carats = fold; // parts in a thousand
     if ((digits == 1 || digits == 2) && ANY(tokens, i, "9k", "10k", "12k", "14k", "15k", "18k", "22k", "9kt",
                                             "10kt", "12kt", "14kt", "18kt", "9ct", "15ct", "18ct", "22ct"))
         carats = fold[digits] == 'c' ? arena_format(note->arena, "%.*sct", (int)digits, fold)
@@ -77,7 +75,8 @@ static bool read_carats(struct note *note, size_t i) {
     const char *print = arena_format(note->arena, "%s gold", carats);
     for (size_t at = i + 1; at <= i + FAR && at < tokens->count && note->taken[at] == TAKEN_MARK; at++)
         for (size_t k = 0; k < COUNT(coats); k++)
-            if (token_is(tokens, at, coats[k].letters)) print = coats[k].print;
+            if (token_is(tokens, at, coats[k].letters))
+                print = arena_format(note->arena, "%s %s", carats, coats[k].print);
     value_keep(note, "material", print, marked_part(note, i), i, i + 1, SURE_STATED);
     return true;
 }
@@ -88,8 +87,6 @@ static void read_marked_materials(struct note *note) {
     struct word_entry entry;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_MARK || read_carats(note, i)) continue;
-        if (ANY(&note->tokens, i, "epns", "epbm")) // electroplate on nickel silver, on pewter
-            value_keep(note, "material", "silver plate", marked_part(note, i), i, i + 1, SURE_STATED);
         size_t n = word_at(note, i, material, &entry);
         if (ANY(&note->tokens, i, "garnet", "ruby", "pearl", "amber", "ivory", "jade", "coral", "opal",
                 "amethyst", "diamond", "emerald", "sapphire", "crystal", "jet", "turquoise", "ebony", "stone",
