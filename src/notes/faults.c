@@ -26,6 +26,12 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
+        if (f->kind == kind && part && !f->part && !f->where && text_same(kind->rule.id, "size-changed"))
+            return f; // "it went in a hot wash and the sleeves shrank"
+        bool of_loss = part && kind->form == ABSENCE && same(f->part, part) &&
+                       text_same(f->kind->rule.id, "broken-part") &&
+                       f->span.from >= note->tokens.at[from].from && f->span.to == note->tokens.at[to - 1].to;
+        if (of_loss) return f;                 // "steering wheel is snapped off and lost"
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
         if (f->kind == kind && part && !f->part && !f->where &&
             ((!back && fault_is_another(note, f, from, to, false)) ||
@@ -56,7 +62,10 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     struct note *note = r->note;
     if (!kind)
         return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
-    if (part && strpbrk(part, ",(")) part = NULL;                  // words of a list, and no part
+    kind = kind_pressed(r, kind);
+    if (where && (!strncmp(where, "your ", 5) || !strncmp(where, "my ", 3)))
+        where = NULL;                             // "comes off on your hands"
+    if (part && strpbrk(part, ",(")) part = NULL; // words of a list, and no part
     if (where && (strpbrk(where, ",(") || !strncmp(where, "before ", strlen("before ")))) where = NULL;
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"
@@ -216,6 +225,7 @@ static int fault_on_several(const struct fault_reader *r, const struct fault_hit
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     if (!kind) return; // its file is broken
+    kind = kind_else(r, hit, kind, part);
     uint16_t stance = fault_stance(r, hit);
     size_t from, to;
     int parts, some = parts_shared(r, hit, &parts, &from, &to);
@@ -231,7 +241,8 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
     if (stance & STANCE_DOUBT && !heard && !unknown_is_own(kind)) flaw->sure = SURE_LIKELY;
     enum severity told = flaw->severity, degree = degree_of_hit(r, hit);
     int of, count = count_of_hit(r, hit, &of);
-    size_t one = hit->from; // "one is odd", "another doesn't match"
+    if (ANY(&r->note->tokens, hit->from + 1, "blank")) count = 0; // of dominoes the three blank
+    size_t one = hit->from;                                       // "one is odd", "another doesn't match"
     if (one > 0 && !ANY(&r->note->tokens, one, "one", "another")) one--;
     if (count < 2 && !of && !part && r->note->record->count > 1 &&
         ANY(&r->note->tokens, one, "one", "another") && text_same(kind->rule.id, "married-set")) {

@@ -65,6 +65,10 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
 // "No rust holes": of the holes, and not of the rust; else `kind` itself.
 const struct flaw *kind_of_rusted(const struct fault_reader *reader, const struct fault_hit *hit,
                                   const struct flaw *kind);
+const struct flaw *kind_pressed(const struct fault_reader *reader, const struct flaw *kind); // of a keyboard
+// kind_else.c, as the one before: what the same words are on goods of another sort; else `kind` itself.
+const struct flaw *kind_else(const struct fault_reader *reader, const struct fault_hit *hit,
+                             const struct flaw *kind, const char *part);
 // "Crystal is scratched but not cracked": denied of a part that has the kind, it is the damage by its own
 // name.
 const struct flaw *kind_beside(const struct fault_reader *reader, const struct fault_hit *hit,

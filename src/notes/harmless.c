@@ -92,8 +92,11 @@ static bool is_patch_of_look(const struct tokens *tokens, size_t i) {
                                         "rusty",  "faded", "sticky",   "damp",  "wet",    "soft",  "thin",
                                         "rough",  "shiny", "worn",     "dry",   "greasy", "sooty", "scuffed",
                                         "pale",   "dark",  "bleached", "misty", "mossy",  "tacky", "spongy"};
-    return i > 0 && ANY(tokens, i, "patch", "patches") && tokens->at[i - 1].stop == STOP_NONE &&
-           AMONG(tokens, i - 1, looks);
+    if (i == 0 || !ANY(tokens, i, "patch", "patches") || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (i > 2 && ANY(tokens, i - 1, "a", "one", "small") && ANY(tokens, i - 2, "from", "in") &&
+        ANY(tokens, i - 3, "gone", "missing", "worn", "lost", "rubbed", "bare", "off", "away", "thin"))
+        return true; // "the tufts are gone from a patch near the foot"
+    return AMONG(tokens, i - 1, looks);
 }
 
 // "The hinge is broken so the bezel just sits there": of a part, and it does nothing else anyway.
@@ -148,17 +151,26 @@ static bool is_as_meant(const struct fault_reader *r, const struct fault_hit *hi
         "when it's supposed", "when it's up to",   "when you release", "when it reaches",
         "as it's supposed",   "as it is supposed", "as supposed",      "as intended",
         "as designed"};
+    static const char *const shoulds[] = {"as it should",   "like it should", "when it should",
+                                          "as they should", "as intended",    "as designed",
+                                          "as it's meant",  "as it is meant"};
     const struct tokens *tokens = &r->note->tokens;
+    bool ends = false;
     const char *id = hit->kinds[0]->rule.id;
     if (!text_same(id, "partly-working") && !text_same(id, "not-working")) return false;
     for (size_t i = hit->from; i < hit->to; i++)
         if (strstr(tokens->at[i].fold, "n't") || ANY(tokens, i, "not", "never", "only", "nothing", "cuts",
                                                      "cut", "dies", "quits", "stops", "trips"))
-            return false;
+            ends = true;
     for (size_t i = hit->from; i < hit->to + FAR && i < tokens->count; i++) {
         if (i > hit->from && tokens->at[i - 1].stop >= STOP_CLAUSE) break;
-        if (token_longest(tokens, i, meant, COUNT(meant))) return true;
+        if (ends ? token_longest(tokens, i, shoulds, COUNT(shoulds)) > 0 && i >= hit->to &&
+                       !strstr(tokens->at[hit->from].fold, "n't") &&
+                       !ANY(tokens, hit->from, "not", "never", "only", "nothing")
+                 : token_longest(tokens, i, meant, COUNT(meant)) > 0)
+            return true;
     }
+    if (ends) return false;
     bool off = ANY(tokens, hit->to - 1, "off") && ANY(tokens, hit->to - 2, "itself") && hit->from > 1 &&
                token_is(tokens, hit->from - 1, "and");
     return off && ANY(tokens, hit->from - 2, "boils", "boiled", "heats", "brews", "brewed", "perks", "cooks",

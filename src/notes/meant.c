@@ -369,7 +369,7 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
         ANY(tokens, hit->from - 1, "on", "at", "along", "across", "in", "near", "by"))
         return true; // "patched on three folds": where
     if (is_form(r, hit) || is_sealed(r, hit) || fault_is_harmless(r, hit) || fault_is_of_use(r, hit) ||
-        is_of_cause(r, hit) || is_hole_for_it(tokens, hit))
+        is_of_cause(r, hit) || is_hole_for_it(tokens, hit) || fault_is_innocent(r, hit))
         return true;
     if (token_is(tokens, hit->to - 1, "go") && !token_is(tokens, hit->to - 2, "let") &&
         token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))

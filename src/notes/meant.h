@@ -13,6 +13,8 @@ bool fault_means_other(const struct fault_reader *reader, const struct fault_hit
 // meant_place.c: does it only tell where the fault before it is, or what nobody would try?
 bool fault_means_place(const struct fault_reader *reader, const struct fault_hit *hit);
 // harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
+// innocent.c: by what they are said of.
+bool fault_is_innocent(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 
 #endif

@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: MIT
+// Words of a kind that are innocent by what they are said of: a lining without marks has no maker that lacks,
+// a flood that a thing came out of did not wet it, and a sole that is split by its make is whole.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/meant.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
+
+static bool is_kind(const struct fault_hit *hit, const char *id) {
+    return text_same(hit->kinds[0]->rule.id, id);
+}
+
+// Is one of the words between the two tokens in the list?
+static bool any_between(const struct tokens *tokens, size_t from, size_t to, const char *const *words,
+                        size_t count) {
+    for (size_t i = from; i < to; i++)
+        if (token_among(tokens, i, words, count)) return true;
+    return false;
+}
+
+// "The lining has no marks", "no marks on the screen": what would be seen there is dirt and damage, and no
+// maker's.
+static bool is_of_surface(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const surfaces[] = {
+        "lining",   "linings", "screen",  "screens", "top",     "tops",   "surface", "surfaces",  "collar",
+        "cuffs",    "cuff",    "seat",    "seats",   "face",    "faces",  "cushion", "cushions",  "cover",
+        "covers",   "fabric",  "cloth",   "leather", "glass",   "lens",   "lenses",  "pages",     "page",
+        "knees",    "elbows",  "sleeves", "sleeve",  "front",   "fronts", "body",    "paintwork", "paint",
+        "finish",   "casing",  "display", "tray",    "strings", "jacket", "sides",   "table",     "skirt",
+        "toes",     "soles",   "uppers",  "upper",   "crystal", "mirror", "plastic", "chrome",    "wood",
+        "woodwork", "veneer",  "velvet",  "satin",   "silk",    "canvas", "print",   "picture",   "mount",
+        "dial",     "bezel",   "bodice",  "leaf",    "panels",  "doors",  "door",    "arms",      "legs",
+        "hem",      "border",  "field",   "playing", "pile",    "suede",  "rug",     "sheets"};
+    static const char *const between[] = {"has", "have", "had", "with", "shows", "show", "is", "are", "and"};
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "authenticity-unverified") ||
+        !ANY(tokens, hit->to - 1, "mark", "marks", "marked", "unmarked"))
+        return false;
+    size_t i = hit->from;
+    while (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+           (AMONG(tokens, i - 1, between) || ANY(tokens, i - 1, "no", "not")))
+        i--;
+    if (i < hit->from && i > 0 && tokens->at[i - 1].stop == STOP_NONE && AMONG(tokens, i - 1, surfaces))
+        return true;
+    for (i = hit->to; i < hit->to + 3 && i < tokens->count; i++) { // "no marks at all on the"
+        if (tokens->at[i - 1].stop != STOP_NONE) return false;
+        if (ANY(tokens, i, "on", "to", "across", "over")) break;
+    }
+    for (size_t k = i + 1; k < i + FAR && k < tokens->count && ANY(tokens, i, "on", "to", "across", "over");
+         k++) {
+        if (tokens->at[k].stop != STOP_NONE) return false;
+        if (AMONG(tokens, k, surfaces)) return true;
+    }
+    return false;
+}
+
+// "Caught on something and there is a tear at one end": how the tear came about.
+static bool is_cause_of_tear(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "snag") || !any_between(tokens, hit->from, hit->to, (const char *const[]){"caught"}, 1))
+        return false;
+    size_t end = scope_sentence_end(&r->scope, hit->from);
+    for (size_t i = 0; i < r->hit_count; i++) {
+        const char *id = r->hits[i].kinds[0]->rule.id;
+        bool worse = text_same(id, "tear") || text_same(id, "hole") || text_same(id, "strap-damage");
+        if (worse && r->hits[i].from >= hit->to && r->hits[i].from < end &&
+            !(r->scope.stance[r->hits[i].from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+            return true;
+    }
+    return false;
+}
+
+// "Darned in a cream that is not quite the same": of the mend's own stuff, where the pieces would be meant.
+static bool is_of_mend(const struct fault_reader *r, const struct fault_hit *hit) {
+    if (!is_kind(hit, "married-set")) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t i = 0; i < r->hit_count; i++) {
+        const struct fault_hit *other = &r->hits[i];
+        if (other->from < start || other->to > hit->from) continue;
+        const char *id = other->kinds[0]->rule.id;
+        if (text_same(id, "darned-patched") || text_same(id, "filled-overpainted") ||
+            text_same(id, "glued-repair") || text_same(id, "tape-repair"))
+            return true;
+    }
+    return false;
+}
+
+// "Ballet slippers, split sole": how shoes for dancing are made.
+static bool is_split_by_make(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const dances[] = {"ballet", "jazz",   "dance",    "dancing",   "pointe",
+                                         "tap",    "dancer", "ballroom", "gymnastic", "gymnastics"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    bool split = ANY(tokens, i, "split") &&
+                 (ANY(tokens, hit->to - 1, "sole", "soles") || ANY(tokens, hit->to, "sole", "soles"));
+    return split && any_between(tokens, 0, tokens->count, dances, COUNT(dances));
+}
+
+// "His name is Major", "her name was on the list": how somebody is called.
+static bool is_called(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const put[] = {"on",     "in",      "inside", "written", "inked", "sewn",  "scratched",
+                                      "penned", "painted", "carved", "stamped", "under", "across"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "owner-name") || hit->to > hit->from + 3 ||
+        !ANY(tokens, hit->to - 1, "name", "names") || hit->to >= tokens->count ||
+        !ANY(tokens, hit->to, "is", "was", "being", "are", "were"))
+        return false;
+    size_t end = scope_clause_end(&r->scope, hit->to);
+    return !any_between(tokens, hit->to, end, put, COUNT(put));
+}
+
+// "It washed out of the bank in a flood", "dug out after the flood": how it came to light.
+static bool is_flood_it_came_by(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const came[] = {"out", "from", "found", "dug", "up", "came", "rescued", "saved"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "water-damage") || !ANY(tokens, hit->from, "flood", "floods") ||
+        hit->to != hit->from + 1)
+        return false;
+    return any_between(tokens, scope_clause_start(&r->scope, hit->from), hit->from, came, COUNT(came));
+}
+
+// "Gold has worn off the handle and it's patchy at the spout", "crazed, and the lines have gone brown": more
+// of the same.
+static bool is_wear_again(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    bool brown = ANY(tokens, hit->to - 1, "brown", "browned", "dark");
+    if (!brown && !ANY(tokens, hit->from, "patchy")) return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t i = 0; i < r->hit_count; i++) {
+        const char *id = r->hits[i].kinds[0]->rule.id;
+        if (r->hits[i].from < start || r->hits[i].to > hit->from) continue;
+        if (brown ? text_same(id, "crazing")
+                  : (text_same(id, "gilt-wear") || text_same(id, "plate-wear") ||
+                     text_same(id, "decoration-wear") || text_same(id, "paint-flaking") ||
+                     text_same(id, "finish-crackle")))
+            return true;
+    }
+    return false;
+}
+
+// "A crack, my nail catches in it": of the crack that was told.
+static bool is_felt_by_nail(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    static const char *const nails[] = {"nail", "fingernail"};
+    static const char *const feels[] = {"catches", "catch", "drops", "feel", "feels", "caught", "snags"};
+    if (!any_between(tokens, hit->from, hit->to, nails, COUNT(nails)) ||
+        !any_between(tokens, hit->from, hit->to, feels, COUNT(feels)))
+        return false;
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t i = 0; i < r->hit_count; i++)
+        if (r->hits[i].from >= start && r->hits[i].to <= hit->from && r->hits[i].kinds[0]->form == FAULT &&
+            r->hits[i].kinds[0]->class == CLASS_DAMAGE)
+            return true;
+    return false;
+}
+
+// "Soles are stuck down tight": where they should be.
+static bool is_stuck_as_it_should(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return (is_kind(hit, "sole-wear") || is_kind(hit, "sole-separation")) &&
+           any_between(tokens, hit->from, hit->to, (const char *const[]){"stuck", "glued"}, 2) &&
+           !any_between(tokens, hit->from, hit->to, (const char *const[]){"worn", "unstuck", "come"}, 3);
+}
+
+// "A front board tied on with string": what holds it is no mend of a book.
+static bool is_tied_on(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct family *family = r->note->record->family;
+    return hit->kinds[0]->class == CLASS_REPAIR && ANY(&r->note->tokens, hit->from, "tied") && family &&
+           text_same(family->rule.id, "books");
+}
+
+// "I felt bad tearing it out", "without breaking it": what somebody would do, or was afraid to.
+static bool is_done_by_hand(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const doings[] = {"tearing",   "breaking", "scratching", "cracking", "ripping",
+                                         "chipping",  "denting",  "bending",    "cutting",  "staining",
+                                         "splitting", "burning",  "melting",    "snapping", "damaging"};
+    static const char *const led[] = {"bad",    "about", "risk",    "risking", "avoid",  "without", "of",
+                                      "for",    "from",  "afraid",  "worried", "before", "after",   "stop",
+                                      "guilty", "like",  "imagine", "fancy",   "hate",   "hated",   "than"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    return i > 0 && hit->to == i + 1 && AMONG(tokens, i, doings) && tokens->at[i - 1].stop == STOP_NONE &&
+           AMONG(tokens, i - 1, led) &&
+           ANY(tokens, i + 1, "it", "them", "anything", "the", "him", "her", "one");
+}
+
+// "The paint is not fired": of the kiln that it never saw.
+static bool is_of_kiln(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const fired[] = {"fired"};
+    static const char *const coats[] = {"paint",  "glaze",   "gold",  "gilding", "decoration",
+                                        "colors", "colours", "color", "colour"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "untested") || !any_between(tokens, hit->from, hit->to, fired, 1)) return false;
+    const struct family *family = r->note->record->family;
+    return (family && (text_same(family->rule.id, "ceramics") || text_same(family->rule.id, "glassware"))) ||
+           any_between(tokens, scope_sentence_start(&r->scope, hit->from), hit->from, coats, COUNT(coats));
+}
+
+// "They had old wax in the cups and hot water shifted it": gone before it was sold.
+static bool is_shifted(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const moved[] = {"shifted it",    "shifted that", "shifted them",   "got it off",
+                                        "got it out",    "got that off", "got them off",   "moved it",
+                                        "lifted it off", "saw it off",   "brought it off", "took it off",
+                                        "took it out",   "cleared it",   "got rid of it",  "dealt with it"};
+    static const char *const undone[] = {"couldn't", "can't",  "not",    "didn't", "nothing", "hasn't",
+                                         "never",    "hardly", "partly", "half",   "most",    "won't"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (hit->kinds[0]->class != CLASS_DIRT && hit->kinds[0]->class != CLASS_ODOR) return false;
+    size_t end = scope_sentence_end(&r->scope, hit->from);
+    for (size_t i = hit->to; i < end; i++) {
+        if (AMONG(tokens, i, undone)) return false;
+        size_t n = token_longest(tokens, i, moved, COUNT(moved));
+        if (n) return !ANY(tokens, i + n, "a", "some", "mostly", "except", "but", "in");
+    }
+    return false;
+}
+
+// "A nick that you won't see once it is on the shelf": how little it shows.
+static bool is_seldom_seen(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const through[] = {"through", "inside", "into", "in", "out", "yourself", "face"};
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "cloudy-glass") && token_is(tokens, hit->to - 1, "see") &&
+           ANY(tokens, hit->from, "won't", "wouldn't", "don't") &&
+           !any_between(tokens, hit->from, hit->to + 3, through, COUNT(through));
+}
+
+// "It never once had water in it": never used, where one that was never washed would be dirty.
+static bool is_never_filled(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "dust-grime") && token_is(tokens, hit->to - 1, "water") &&
+           ANY(tokens, hit->to, "in", "through");
+}
+
+bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
+    return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
+           is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
+           is_wear_again(r, hit) || is_felt_by_nail(r, hit) || is_stuck_as_it_should(r, hit) ||
+           is_tied_on(r, hit) || is_done_by_hand(r, hit) || is_of_kiln(r, hit) || is_shifted(r, hit) ||
+           is_seldom_seen(r, hit) || is_never_filled(r, hit);
+}

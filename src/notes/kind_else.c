@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: MIT
+// The same words are another kind on other goods: a key that is missing from a keyboard opens nothing, teeth
+// that marked a toy were a child's, and a pearl that came off a gown is trim.
+#include <string.h>
+
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "text/order.h"
+
+static const struct flaw *named(const struct fault_reader *r, const struct flaw *kind, const char *id) {
+    const struct flaw *other = ruleset_flaw(r->note->rules, id);
+    return other ? other : kind;
+}
+
+static bool is_of_family(const struct fault_reader *r, const char *const *ids, size_t count) {
+    const struct family *family = r->note->record->family;
+    for (size_t i = 0; family && i < count; i++)
+        if (text_same(family->rule.id, ids[i])) return true;
+    return false;
+}
+
+#define OF(r, ...)                                                                                           \
+    is_of_family(r, (const char *const[]){__VA_ARGS__},                                                      \
+                 sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
+
+// Does the name of the thing, or of its part, have one of the words in it?
+static bool has_one(const char *name, const char *const *words, size_t count) {
+    for (size_t i = 0; name && i < count; i++)
+        for (const char *at = strstr(name, words[i]); at; at = strstr(at + 1, words[i])) {
+            char before = at == name ? ' ' : at[-1], behind = at[strlen(words[i])];
+            if ((before == ' ' || before == '-') && (!behind || behind == ' ' || behind == 's')) return true;
+        }
+    return false;
+}
+
+#define HAS(name, ...)                                                                                       \
+    has_one(name, (const char *const[]){__VA_ARGS__},                                                        \
+            sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
+
+// What is pressed by the fingers, many of them.
+const struct flaw *kind_pressed(const struct fault_reader *r, const struct flaw *kind) {
+    if (!text_same(kind->rule.id, "missing-key")) return kind;
+    return HAS(r->note->record->type.value, "laptop", "keyboard", "typewriter", "calculator", "piano",
+               "organ", "accordion", "concertina", "computer", "notebook", "melodeon", "adding machine",
+               "flute", "clarinet", "saxophone", "oboe", "synthesizer", "cash register")
+               ? named(r, kind, "missing-pieces")
+               : kind;
+}
+
+static const struct flaw *bitten(const struct fault_reader *r, const struct fault_hit *hit,
+                                 const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "pest-signs") || !OF(r, "toys", "games-puzzles")) return kind;
+    bool teeth = false;
+    for (size_t i = hit->from; i < hit->to; i++) teeth |= ANY(tokens, i, "teeth", "tooth");
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "mouse", "mice", "rat", "rats", "rodent", "rodents", "squirrel")) return kind;
+    return teeth ? named(r, kind, "play-wear") : kind;
+}
+
+// A bead, a pearl, a sequin on what is worn; a button that was an eye.
+static const struct flaw *sewn_on(const struct fault_reader *r, const struct flaw *kind, const char *part) {
+    bool worn = OF(r, "clothing", "bags", "footwear", "linens");
+    if (worn && text_same(kind->rule.id, "broken-part") &&
+        HAS(part, "pearl", "bead", "sequin", "rhinestone", "diamante", "pompom", "tassel", "bow", "rosette"))
+        return named(r, kind, "trim-loss");
+    if (OF(r, "toys") && HAS(part, "eye", "nose", "mouth") &&
+        (text_same(kind->rule.id, "zip-fault") || text_same(kind->rule.id, "missing-button")))
+        return named(r, kind, "missing-accessory");
+    return kind;
+}
+
+// "One ear has been sewn back on", of what is sewn.
+static const struct flaw *sewn_back(const struct fault_reader *r, const struct fault_hit *hit,
+                                    const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "glued-repair")) return kind;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "sewn", "stitched", "sewed", "resewn", "restitched"))
+            return HAS(r->note->record->type.value, "book", "bible", "shoe", "boot", "bag", "saddle", "ball",
+                       "case", "satchel")
+                       ? kind
+                       : named(r, kind, "darned-patched");
+    return kind;
+}
+
+// "The cat has clawed the arm", of a seat with a cover.
+static const struct flaw *clawed(const struct fault_reader *r, const struct fault_hit *hit,
+                                 const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "scratches") ||
+        !HAS(r->note->record->type.value, "sofa", "couch", "settee", "armchair", "recliner", "ottoman",
+             "footstool", "chesterfield", "pouffe", "loveseat", "daybed"))
+        return kind;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "clawed", "claws", "claw", "cat", "cat's", "cats", "dog", "kitten"))
+            return named(r, kind, "upholstery-wear");
+    return kind;
+}
+
+// "The print has come off the rim": a coat that is gone from there, and no loose part.
+static const struct flaw *coat_gone(const struct fault_reader *r, const struct fault_hit *hit,
+                                    const struct flaw *kind) {
+    static const struct {
+        const char *coat, *id;
+    } coats[] = {
+        {"paint", "paint-flaking"},        {"print", "decoration-wear"},  {"transfer", "decoration-wear"},
+        {"decoration", "decoration-wear"}, {"design", "decoration-wear"}, {"glaze", "decoration-wear"},
+        {"gilding", "gilt-wear"},          {"gilt", "gilt-wear"},         {"gold", "gilt-wear"},
+        {"plating", "plate-wear"},         {"chrome", "plate-wear"},      {"nickel", "plate-wear"}};
+    enum { BACK = 9 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "loose-part") && !text_same(kind->rule.id, "dye-bleed")) return kind;
+    bool off = false;
+    for (size_t i = hit->from; i <= hit->to; i++) off |= ANY(tokens, i, "off");
+    if (!off || !ANY(tokens, hit->to - 1, "the", "its", "one", "off", "both")) return kind;
+    for (size_t i = hit->to, n = 0; i > 0 && n < BACK; i--, n++) {
+        if (tokens->at[i - 1].stop >= STOP_CLAUSE) break;
+        for (size_t k = 0; k < sizeof coats / sizeof *coats; k++)
+            if (token_is(tokens, i - 1, coats[k].coat)) return named(r, kind, coats[k].id);
+    }
+    return kind;
+}
+
+// "Motor runs but I had no beans to try": all that is known is that it comes on.
+static const struct flaw *runs_untried(const struct fault_reader *r, const struct fault_hit *hit,
+                                       const struct flaw *kind) {
+    static const char *const untried[] = {"i had no",   "i have no",     "i haven't",      "we haven't",
+                                          "we had no",  "i didn't",      "we didn't",      "haven't",
+                                          "had no",     "i never",       "not tried",      "have no",
+                                          "didn't try", "i've not",      "i couldn't try", "couldn't try",
+                                          "we have no", "couldn't test", "not tested",     "untested"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "partly-working") || !ANY(tokens, hit->to - 1, "but")) return kind;
+    return token_longest(tokens, hit->to, untried, sizeof untried / sizeof *untried)
+               ? named(r, kind, "powers-on-only")
+               : kind;
+}
+
+// Of what has no blade a tip is broken off; and what runs on a battery runs by its lead where that is spent.
+static const struct flaw *of_what_it_has(const struct fault_reader *r, const struct fault_hit *hit,
+                                         const struct flaw *kind, const char *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (text_same(kind->rule.id, "blade-wear") && ANY(tokens, hit->to - 1, "tip", "tips") &&
+        OF(r, "clocks-watches", "decor", "ceramics", "glassware", "holiday", "jewelry", "toys", "furniture"))
+        return named(r, kind, "broken-part");
+    bool holds = ANY(tokens, hit->to - 1, "hold", "charge", "holding");
+    if (text_same(kind->rule.id, "not-working") && holds && HAS(part, "battery", "batteries"))
+        return named(r, kind, "partly-working");
+    return kind;
+}
+
+const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
+                             const struct flaw *kind, const char *part) {
+    kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
+    return of_what_it_has(r, hit, runs_untried(r, hit, sewn_on(r, kind, part)), part);
+}
