@@ -58,6 +58,41 @@ static bool is_clean_hole(const struct fault_reader *r, const struct fault_hit *
                "fine");
 }
 
+// "The hole in the bottom is meant for drainage", "a slit in the side that's there for the cord", "the hole
+// in front is where the bird goes in": it has a use.
+static bool is_useful_hole(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { PLACE_MOST = 7, FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t hole = hit->from;
+    while (hole < hit->to && !ANY(tokens, hole, "holes", "hole", "pinhole", "pinholes")) hole++;
+    if ((!is_kind(hit, "hole") && !is_kind(hit, "upholstery-wear") && !is_kind(hit, "lining-damage")) ||
+        hole == hit->to)
+        return false;
+    size_t at = hole + 1, end = at + PLACE_MOST;
+    while (at < end && at < tokens->count && tokens->at[at - 1].stop == STOP_NONE &&
+           !ANY(tokens, at, "is", "are", "that's", "hole's", "they're", "for"))
+        at++;
+    if (at >= end || at + 1 >= tokens->count || tokens->at[at - 1].stop != STOP_NONE) return false;
+    if (token_is(tokens, at, "for") && at > hole + 1) // "a hole in the base for the cord"
+        return !ANY(tokens, at + 1, "some", "no", "years", "whatever", "sure", "parts", "sale", "me") &&
+               ANY(tokens, at + 1, "the", "a", "its", "hanging", "drainage", "mounting", "air", "wall",
+                   "nails", "screws", "pegs", "ventilation", "steam", "wiring");
+    bool meant = false;
+    for (at++; ANY(tokens, at, "meant", "intended", "there", "only", "just", "all", "made", "drilled",
+                   "supposed", "designed", "put", "purposely", "cut", "simply");
+         at++)
+        meant |= ANY(tokens, at, "meant", "intended", "there", "supposed", "designed");
+    if (token_is(tokens, at, "for")) return !ANY(tokens, at + 1, "some", "sure", "me", "you");
+    if (meant && token_is(tokens, at, "to")) return true;
+    if (meant && ANY(tokens, at, "so", "on") && !token_is(tokens, at + 1, "the")) return true;
+    if (!token_is(tokens, at, "where")) return false;
+    for (size_t k = at + 1; k < at + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "goes", "go", "sits", "sit", "hangs", "hang", "fits", "fit", "screws", "runs",
+                "comes", "enters", "plugs", "drains", "hooks", "pours", "ties", "threads", "slides"))
+            return true;
+    return false;
+}
+
 // "No key so it doesn't lock", "clasp is broken so it won't stay on", "so you have to lift it": what comes of
 // it.
 static bool comes_of_it(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -100,5 +135,5 @@ static bool is_unlike(const struct fault_reader *r, const struct fault_hit *hit)
 
 bool use_is_effect(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_stuffing_seen(r, hit) || is_clean_of_marks(r, hit) || is_clean_hole(r, hit) ||
-           comes_of_it(r, hit) || is_stuck_in(r, hit) || is_unlike(r, hit);
+           is_useful_hole(r, hit) || comes_of_it(r, hit) || is_stuck_in(r, hit) || is_unlike(r, hit);
 }

@@ -432,6 +432,7 @@ void read_undone(struct fault_reader *reader);
 void read_ceased(struct fault_reader *reader);
 // shortfall.c: "should be seven weights, there's six", "only five of the six are here".
 void read_shortfall(struct fault_reader *reader);
+void read_one_more(struct fault_reader *reader); // one_more.c
 
 // "No box spanners", behind "box" at token `i`: a sort of the goods, and no part of them.
 bool absent_is_sort(const struct fault_reader *reader, size_t i);

@@ -171,20 +171,25 @@ bool kind_is_plated(const struct fault_reader *r) {
     return false;
 }
 
-// "Gone brown all over": what is all of a metal that has no rust has tarnished.
+// "Gone brown all over" of copper or brass has tarnished. A part of iron rusts where the words are of it;
+// wood, horn and tin beside it turn nothing brown.
 bool kind_is_rustless(const struct fault_reader *r, const struct fault_hit *hit) {
     static const char *const metals[] = {"brass",  "copper", "bronze",      "silver",
                                          "pewter", "gold",   "silver plate"};
+    static const char *const rusting[] = {"iron", "steel", "tinplate"};
+    const struct tokens *tokens = &r->note->tokens;
     bool metal = false;
     for (size_t i = hit->from; i < hit->to; i++)
-        if (!strncmp(r->note->tokens.at[i].fold, "rust", 4)) return false;
-    if (!ANY(&r->note->tokens, hit->from, "gone", "turned", "going", "brown", "went", "browned"))
-        return false;
+        if (!strncmp(tokens->at[i].fold, "rust", 4)) return false;
+    if (!ANY(tokens, hit->from, "gone", "turned", "going", "brown", "went", "browned")) return false;
     for (size_t i = 0; i < r->material_count; i++) {
-        bool own = false;
-        for (size_t k = 0; k < COUNT(metals); k++) own |= text_same(r->materials[i]->value, metals[k]);
-        if (!own) return false;
-        metal = true;
+        const struct value *stuff = r->materials[i];
+        bool here = !stuff->of;
+        for (size_t k = note_clause_from(r->note, hit->from, STOP_COMMA); k < hit->from && !here; k++)
+            here = text_same(tokens->at[k].one, stuff->of);
+        for (size_t k = 0; k < COUNT(metals) && here; k++) metal |= text_same(stuff->value, metals[k]);
+        for (size_t k = 0; k < COUNT(rusting) && here; k++)
+            if (kind_has_word(stuff->value, rusting[k])) return false;
     }
     return metal;
 }

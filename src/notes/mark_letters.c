@@ -92,9 +92,10 @@ void mark_add_initials(struct note *note, size_t begin, const struct mark_found 
     enum { LETTERS_LEAST = 2, LETTERS_MOST = 4, NEAR = 2 };
     const struct tokens *tokens = &note->tokens;
     size_t letters = initials_of(note, found->from, found->to);
-    if (letters < LETTERS_LEAST || letters > LETTERS_MOST || is_makers(note, found->from)) return;
+    bool gilt = letters == 1 && found->from > 0 && ANY(tokens, found->from - 1, "gold", "gilt"); // a gold B
+    if ((letters < LETTERS_LEAST && !gilt) || letters > LETTERS_MOST || is_makers(note, found->from)) return;
     if (found->where && is_signed_part(found->where)) return;
-    bool is_worked = false;
+    bool is_worked = gilt;
     for (size_t i = begin; i < found->end + NEAR && i < tokens->count; i++) {
         if (i >= found->to && tokens->at[i - 1].stop >= STOP_COMMA && !token_is(tokens, i - 1, ".")) break;
         if (ANY(tokens, i, "initials", "initial", "monogram")) return; // told by the word

@@ -84,6 +84,55 @@ size_t mark_find_number(struct note *note, size_t i) {
     return keep(note, i, from, to, &found) ? found.end - i : 0;
 }
 
+// What has it: "has", "with", "there's"; or a noun and a comma before it, or nothing.
+static bool is_borne(const struct tokens *tokens, size_t i) {
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE) return true;
+    if (i > 1 &&
+        ANY(tokens, i - 2, "engraved", "embroidered", "etched", "stitched", "monogrammed", "decorated"))
+        return false; // "engraved with an M": somebody's
+    return ANY(tokens, i - 1, "has", "have", "had", "with", "bears", "carries", "shows", "there's", "is",
+               "and", "got", "see", "find", "only", "just", "also", "but", "reads", "w/", "it's");
+}
+
+// "Has an 8 on the back", "with a small K under the base": a figure or a letter with an article before it and
+// a place behind it. An article never stands before a count, and a unit makes a measure of it.
+size_t mark_find_borne(struct note *note, size_t i) {
+    enum { DIGITS_MOST = 4, WORDS_MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "a", "an", "the") || tokens->shouts || !is_borne(tokens, i)) return 0;
+    size_t at = i + 1;
+    while (at < i + 1 + WORDS_MOST && tokens->at[at - 1].stop == STOP_NONE &&
+           ANY(tokens, at, "small", "big", "large", "little", "tiny", "raised", "faint", "single", "plain",
+               "fancy", "curly", "script", "capital", "old", "english", "gothic", "number", "letter", "gold",
+               "gilt", "black", "white", "red", "blue", "green", "molded", "moulded", "incised", "impressed",
+               "cast"))
+        at++;
+    if (at + 1 >= tokens->count || note->taken[at] != TAKEN_NOT) return 0;
+    const struct token *text = &tokens->at[at];
+    size_t bytes = text->to - text->from;
+    bool figure = text->kind == TOKEN_FIGURE && bytes <= DIGITS_MOST &&
+                  strspn(text->fold, "0123456789") == strlen(text->fold);
+    bool letter = text->kind == TOKEN_WORD && text->capital && bytes == 1 && !tokens->flat;
+    struct amount amount;
+    if (!(figure || letter) || text->stop != STOP_NONE) return 0;
+    if (figure && amount_at(note, at, &amount) && (amount.unit || amount.taken > 1)) return 0;
+    size_t from = at;
+    if (ANY(tokens, at + 1, "in", "inside", "within") && ANY(tokens, at + 2, "a", "an") &&
+        ANY(tokens, at + 3, "circle", "diamond", "square", "shield", "triangle", "ring", "box", "star",
+            "oval", "wreath", "heart"))
+        at += 3;
+    if (ANY(tokens, at + 1, "cast", "stamped", "pressed", "molded", "moulded", "impressed", "incised",
+            "punched", "engraved", "painted", "printed", "embossed"))
+        at++;
+    const char *where = NULL;
+    size_t place = ANY(tokens, at + 1, "on", "in", "at", "under", "inside", "underneath", "beneath", "near")
+                       ? place_at(note, at + 1, &where)
+                       : 0;
+    if (!place) return 0;
+    struct mark_found found = {from, from + 1, at + 1 + place, where};
+    return mark_keep(note, i, &found) ? found.end - i : 0;
+}
+
 bool mark_is_edition(const char *fold) {
     unsigned long of = 0;
     const char *stroke = strchr(fold, '/');

@@ -279,7 +279,7 @@ bool purpose_holder(const struct note *note, const struct chunk *chunk, struct n
     const struct noun_found *last = &chunk->nouns[chunk->count - 1], *before = last - 1;
     if (last->thing || !token_among(&note->tokens, last->from, holders, COUNT(holders)) ||
         last->to != chunk->to || last->to != last->from + 1 || before->to != last->from || before->part ||
-        !before->noun)
+        !before->noun || note->taken[before->from] == TAKEN_COUNT) // "two scales"
         return false;
     bool own = token_among(&note->tokens, last->from, apart, COUNT(apart));
     if (token_among(&note->tokens, last->to, gone, COUNT(gone)) || (note->tokens.flat && !own)) return false;

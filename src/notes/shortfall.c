@@ -159,6 +159,7 @@ static void read_should(struct fault_reader *r, size_t i) {
     if (were && i > 0 &&
         ANY(tokens, i - 1, "she", "he", "i", "we", "they", "you", "it", "child", "boy", "girl"))
         return; // "till she was twelve": somebody's age
+    ends |= were && ANY(tokens, i + n + 1, "once", "originally", "before");
     if (!n || !is_number_said(tokens, i + n) || (were && !ends && !token_is(tokens, i + n + 1, "dozen")))
         return;
     struct amount whole = number_from(r, i + n, i + n + 2), here = {0, 0};

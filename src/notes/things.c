@@ -212,11 +212,10 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
         !(last[-1].uses & stuff))
         return last - 1;
     // "Ice skates ladies white", "sheet music bundle": the goods before a color or a word of number
-    static const char *const bundles[] = {"bundle", "collection", "stack", "pile",
-                                          "bunch",  "assortment", "lot",   "clockwork"};
     bool vague = last && last->to == last->from + 1 &&
                  (last->uses & (1u << USE_COLOR) || (last->uses & (1u << USE_MATERIAL) && !last->thing) ||
-                  token_among(&note->tokens, last->from, bundles, COUNT(bundles)));
+                  ANY(&note->tokens, last->from, "bundle", "collection", "stack", "pile", "bunch",
+                      "assortment", "lot", "clockwork"));
     // "Cream separator hand crank": how it is driven
     vague |= last && ANY(&note->tokens, last->to - 1, "crank", "cranked", "treadle") && !last[-1].part &&
              last->from > chunk->from && chunk->nouns[chunk->count - 2].to == last->from;
@@ -233,11 +232,12 @@ static const struct noun_found *head_of(const struct note *note, const struct ch
     for (size_t i = chunk->count; i > 0; i--) {
         const struct noun_found *noun = &chunk->nouns[i - 1];
         if (i > 1 && is_named(note, noun->from)) continue;
-        bool vain = noun->gated && !noun->thing && !noun->candidate;
-        if (!vain || i == 1 || note->taken[chunk->nouns[i - 2].from] == TAKEN_VALUE) return noun;
-        const struct noun_found *before = noun - 1;
-        if ((before->uses & stuff && !before->thing) || is_made_of(note, before, noun))
-            return noun; // "brass thing"
+        const struct noun_found *before = noun - (i > 1);
+        enum taken lead = (enum taken)note->taken[before->from]; // "four glasses"
+        if (!noun->gated || noun->thing || noun->candidate || i == 1 || lead == TAKEN_VALUE ||
+            lead == TAKEN_COUNT || (before->uses & stuff && !before->thing) ||
+            is_made_of(note, before, noun)) // "brass thing"
+            return noun;
     }
     return NULL;
 }

@@ -229,6 +229,10 @@ static const struct notes_case runs[] = {
 };
 
 static const struct notes_case others[] = {
+    {"Flat iron, has a 5 on the top.", "5 @ top"},
+    {"Meat mallet with an 11 under the head.", "11 @ under the head"},
+    {"Salt box with a small K in a diamond on the base.", "K @ base"},
+    {"There is a 2 on the lid and a 3 on the base.", "2 @ lid; 3 @ base"},
     {"patent 1913", "patent 1913"},
     {"pat pending", "pat pending"},
     {"pat. pending on the frame", "pat. pending @ frame"},
@@ -301,6 +305,9 @@ static const struct notes_case flat[] = {
 };
 
 static const struct notes_case none[] = {
+    {"Chair with a 3 inch scratch on the seat.", ""},
+    {"Cupboard with a 4 drawer base.", ""},
+    {"I would give it a 6 on a good day.", ""},
     {"Oak box. Tear on the label", ""},
     {"Oak box. Foxing on the label", ""},
     {"Oak box. Peeling on the badge", ""},
