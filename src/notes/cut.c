@@ -251,6 +251,7 @@ static bool is_abbreviation(const struct cutter *c, size_t at) {
         from--;
     size_t size = at - from, next = at + 1;
     if (!size) return false;
+    if (next < c->size && c->text[next] == ',') return true; // "Esq., of the Castle"
     while (next < c->size && c->text[next] == ' ') next++;
     uint32_t follows = peek(c, next);
     bool ends = !follows || follows == '\n' || (!c->caseless && utf8_lower(follows) != follows);

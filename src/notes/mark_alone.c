@@ -135,7 +135,9 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
             last = end + 1;
         }
     }
-    return firm && end > from + 1 ? (last ? last : end) : 0;
+    bool word = false; // "A & M": letters, and of two people
+    for (size_t i = from; i < end; i++) word |= tokens->at[i].to - tokens->at[i].from > 2;
+    return firm && word && end > from + 1 ? (last ? last : end) : 0;
 }
 
 // The end of the mark that begins at token `i`; `i` where none does.

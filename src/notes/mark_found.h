@@ -21,6 +21,8 @@ size_t mark_proper_run(const struct note *note, size_t i);
 size_t mark_goes_on(const struct note *note, size_t from, size_t end);
 // Keeps it with the words from token `begin` on; false where it is none after all.
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
+// marks_withheld.c: is it somebody's own writing? Then it is told as that, and kept back.
+bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *found);
 // A statement that is nothing but a mark; the tokens that it takes, 0 where there is none.
 size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);

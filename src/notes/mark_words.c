@@ -179,3 +179,11 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
     return amount.spelled && i + amount.taken < tokens->count &&
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
+
+bool mark_is_sort(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[to - 1].capital) return false;
+    return ANY(tokens, to - 1, "owners", "people", "persons", "hands") ||
+           (to == from + 1 && ANY(tokens, from, "numbers", "letters", "names", "initials", "words", "writing",
+                                  "lettering", "things", "zero", "true"));
+}

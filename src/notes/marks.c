@@ -177,12 +177,10 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
             if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_OPEN;
         return false;
     }
-    if (found->to == found->from + 1 && !tokens->at[found->from].capital &&
-        ANY(tokens, found->from, "numbers", "letters", "names", "initials", "words", "writing", "lettering",
-            "things", "zero", "true"))
-        return false; // "stencilled numbers on it"
+    if (mark_is_sort(note, found->from, found->to)) return false;
     bool me = bytes == 1 && ANY(tokens, found->from, "i") && ANY(tokens, found->to, "can", "could", "found");
     if (bytes > MARK_BYTES_MOST || me || !note_free(note, found->from, found->to)) return false;
+    if (mark_is_withheld(note, begin, found)) return true;
     struct mark *mark = note_mark(note);
     mark->text = exact(note, found->from, found->to);
     mark->where = mark_place(note, found->where);

@@ -382,6 +382,7 @@ static void read_models(struct note *note) {
         bool figure = spaced || (end > i && led && (tokens->at[i].kind != TOKEN_WORD || end > i + 1));
         if (!is_model(&tokens->at[i]) && !figure) continue;
         if (end == i) end = i + 1;
+        if (!led && !code_has_grounds(note, i)) continue;
         if (spaced) end = code_end(note, i + 1); // "Model K 218", but "Model T 1927"
         if (fits_before(note, i)) {
             struct fit *fit = note_fit(note);
@@ -512,6 +513,10 @@ static void read_brand(struct note *note, bool strange) {
         // "Size R. Band worn": the letter was a size, and a sentence begins
         refused |= i > 1 && token_is(&note->tokens, i - 1, ".") && note->taken[i - 2] == TAKEN_VALUE &&
                    note->tokens.at[i - 2].to - note->tokens.at[i - 2].from == 1;
+        if (!refused && !name_has_grounds(note, i, end)) {
+            refused = true;
+            leave_open(note, i, end);
+        }
         if (!refused && !name_is_no_name(note, i, end) && (!strange || is_strange(note, i, end))) {
             enum sure sure = in_doubt(note, i, end) ? SURE_GUESS : SURE_STATED;
             end = maker_end(note, i, end);
@@ -556,9 +561,12 @@ void read_names(struct note *note) {
         size_t end = name_end(note, i);
         if (end == i) continue;
         const char *key = called(note, i, end);
-        if (fits_before(note, i))
-            add_fit(note, i, end);
-        else if (key)
+        if (fits_before(note, i)) {
+            if (fit_has_grounds(note, i, end))
+                add_fit(note, i, end);
+            else
+                leave_open(note, i, end);
+        } else if (key)
             add(note, key, i, end,
                 in_doubt(note, i, end) || unsure_behind(note, end + 1) ? SURE_GUESS : SURE_STATED);
         i = end - 1;

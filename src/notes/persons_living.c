@@ -85,6 +85,10 @@ static size_t called_at(const struct tokens *tokens, size_t i) {
         if (ANY(tokens, at, "called", "named")) return at + 1 - i;
         return token_phrase(tokens, at, "by the name of") ? at + 4 - i : 0;
     }
+    // "He is called Mr. Somebody", of a bear
+    if (ANY(tokens, i, "he", "she") && ANY(tokens, i + 1, "is", "was") &&
+        ANY(tokens, i + 2, "called", "named", "known"))
+        return 3 + ANY(tokens, i + 3, "as");
     if (!ANY(tokens, i, "called", "named", "call", "calls") ||
         !ANY(tokens, i + 1, "him", "her", "it", "them"))
         return 0;

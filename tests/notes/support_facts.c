@@ -19,6 +19,9 @@ static const char *facts_of(struct arena *arena, const struct record *record) {
             buf_format(&out, "include %d %s\n", record->includes[i].count, record->includes[i].what);
         else
             buf_format(&out, "include %s\n", record->includes[i].what);
+    for (size_t i = 0; i < record->mark_count; i++) buf_format(&out, "mark %s\n", record->marks[i].text);
+    for (size_t i = 0; i < record->fit_count; i++)
+        buf_format(&out, "fits %s\n", record->fits[i].brand ? record->fits[i].brand : "");
     if (record->count) buf_format(&out, "count %d\n", record->count);
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];

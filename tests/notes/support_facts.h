@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Facts of whole notes. A case lists what must be in the record, and behind "!" what must not be stated
 // there: "type lamp", "type? vase" for a guess, "other lamp base", "family lighting", "material brass",
-// "material tin@lid" for a part's.
+// "material tin@lid" for a part's, "mark TORWELL", "fits Torwell".
 #ifndef TESTS_NOTES_SUPPORT_FACTS_H
 #define TESTS_NOTES_SUPPORT_FACTS_H
 

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+// Writing that is somebody's and no maker's: what a person put there with a pin, a knife, a poker or a pen
+// ("someone cut SOMEBODY with a pin", "lettered in white-out"), and what speaks of people ("property of",
+// "from Dad 1962"). It is told that the thing bears it; the words themselves are kept back.
+#include "notes/any.h"
+#include "notes/mark_found.h"
+#include "notes/mark_words.h"
+#include "notes/persons.h"
+
+enum { BACK = 9, AHEAD = 7 };
+
+static bool is_deed(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "scratched", "cut", "carved", "burned", "burnt", "scrawled", "wrote", "inked",
+               "penned", "penciled", "pencilled", "put", "painted", "stitched", "sewed", "engraved",
+               "scribbled", "gouged", "lettered", "chalked", "etched", "punched", "stamped", "inscribed",
+               "printed");
+}
+
+static bool is_doer(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "someone", "somebody", "he", "she", "they", "boy", "girl", "child", "kid", "kids",
+               "boys", "owner", "pupil", "schoolboy", "soldier", "prisoner", "husband", "father", "mother",
+               "grandfather", "uncle", "brother", "sister", "son", "daughter");
+}
+
+static bool is_tool(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "pin", "nail", "knife", "penknife", "poker", "needle", "pen", "biro", "ballpoint",
+               "marker", "crayon", "felt-tip", "white-out", "chalk", "sharpie", "lipstick", "nib",
+               "screwdriver", "compass", "dymo", "varnish");
+}
+
+// With what it was put there, or who did: in the sentence of the writing.
+static bool is_by_hand(const struct note *note, size_t begin, const struct mark_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    size_t from = note_clause_from(note, begin, STOP_SENTENCE), to = found->end;
+    if (from + BACK < begin) from = begin - BACK;
+    for (size_t k = to; k > found->from && to == found->end && k < tokens->count && k < found->end + AHEAD;
+         k++) {
+        if (tokens->at[k].stop >= STOP_CLAUSE) break;
+        if (ANY(tokens, k, "with", "in") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2))) return true;
+    }
+    for (size_t k = from; k < found->from; k++) {
+        if (ANY(tokens, k, "in", "with") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2)) &&
+            tokens->at[k].stop == STOP_NONE)
+            return true;
+        for (size_t next = k + 1; is_doer(tokens, k) && next < k + 4 && next < found->from; next++)
+            if (is_deed(tokens, next)) return true;
+        if (ANY(tokens, k, "scratched", "scrawled", "scribbled", "gouged", "crayoned", "biroed", "whittled",
+                "sequined"))
+            return true;
+    }
+    return false;
+}
+
+// "Property of", "from Dad", "To my", "love": what no maker writes.
+static bool is_personal(const struct note *note, const struct mark_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    if (ANY(tokens, found->from, "souvenir", "present", "gift", "greetings", "remember")) return false;
+    for (size_t i = found->from; i < found->to; i++)
+        if (ANY(tokens, i, "dad", "mum", "mom", "mama", "papa", "mother", "father", "daddy", "mummy",
+                "granny", "grandma", "grandpa", "auntie", "my", "dearest", "darling", "beloved", "janitor",
+                "esq", "mrs", "miss", "pte", "sgt", "capt", "lieut", "cpl"))
+            return true;
+    // "Stamped by its owners: A. SOMEBODY"
+    size_t begin = note_clause_from(note, found->from, STOP_COMMA);
+    if (begin > 1 && begin == found->from && token_is(tokens, begin - 1, ":"))
+        begin = note_clause_from(note, begin - 1, STOP_COMMA);
+    bool next = begin > 1 && begin == found->from && token_is(tokens, begin - 1, ",") &&
+                note->taken[begin - 2] == TAKEN_ASIDE; // and the next of them
+    if (next && person_form_end(note, found->from) == found->to) return true;
+    for (size_t i = begin; i < found->from; i++)
+        if (ANY(tokens, i, "owner", "owners", "owner's", "owners'")) return true;
+    bool property = ANY(tokens, found->from, "property") && ANY(tokens, found->from + 1, "of");
+    // "It says J.L. from Dad"
+    bool given = ANY(tokens, found->to, "from", "to", "for", "with") &&
+                 ANY(tokens, found->to + 1, "dad", "mum", "mom", "mother", "father", "his", "her", "my",
+                     "all", "the", "love", "your", "wife", "husband") &&
+                 !ANY(tokens, found->to + 2, "base", "works", "factory");
+    return property || given;
+}
+
+bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    bool word = false, firm = false;
+    for (size_t i = found->from; i < found->to; i++) {
+        word |= tokens->at[i].kind == TOKEN_WORD && tokens->at[i].capital;
+        firm |= firm_word(tokens, i);
+    }
+    for (size_t k = note_clause_from(note, begin, STOP_COMMA); k < found->from; k++)
+        if (ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
+                "initial", "monogram")) // letters are told by that word
+            return false;
+    if (!word || tokens->shouts) return false;
+    if (!is_by_hand(note, begin, found) && (firm || !is_personal(note, found))) return false;
+    person_tell_owner(note, found->from, found->to, found->end);
+    return person_keep_back(note, found->from, found->to) > 0;
+}
