@@ -66,6 +66,24 @@ static bool is_company(const struct tokens *tokens, size_t i) {
     return i > 0 && ANY(tokens, i - 1, "the", "a", "that") && token_first(tokens, i + 1, tails, COUNT(tails));
 }
 
+// The smell of the last fault whose words begin in [from, to) of the text.
+static const char *smell_before(const struct fault_reader *r, size_t from, size_t to) {
+    const struct record *record = r->note->record;
+    const char *smell = NULL;
+    for (size_t k = 0; k < record->flaw_count; k++) {
+        const struct item_flaw *flaw = &record->flaws[k];
+        const char *id = smell_of(flaw->kind->rule.id);
+        if (id && flaw->span.from >= from && flaw->span.from < to) smell = id;
+    }
+    return smell;
+}
+
+static bool is_told(const struct record *record, const char *id) {
+    for (size_t k = 0; k < record->flaw_count; k++)
+        if (!strcmp(record->flaws[k].kind->rule.id, id)) return true;
+    return false;
+}
+
 static void read_smell(struct fault_reader *r, size_t i) {
     const struct note *note = r->note;
     const struct tokens *tokens = &note->tokens;
@@ -75,14 +93,14 @@ static void read_smell(struct fault_reader *r, size_t i) {
         r->scope.stance[i] & (STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST))
         return;
     size_t start = tokens->at[scope_sentence_start(&r->scope, i)].from;
-    const char *smell = NULL;
-    for (size_t k = 0; k < note->record->flaw_count; k++) {
-        const struct item_flaw *flaw = &note->record->flaws[k];
-        const char *id = smell_of(flaw->kind->rule.id);
-        if (id && flaw->span.from >= start && flaw->span.from < tokens->at[i].from) smell = id;
+    const char *smell = smelled ? NULL : smell_before(r, start, tokens->at[i].from);
+    // the nearest that smells: "cat hair, and stored in mothballs so it smells of them"
+    for (size_t k = i; smelled && !smell && k > 0 && tokens->at[k - 1].from >= start; k--) {
+        if (r->scope.stance[k - 1] & (STANCE_DENIED | STANCE_NONE_SEEN)) continue;
+        smell = source_at(tokens, k - 1);
+        if (!smell) smell = smell_before(r, tokens->at[k - 1].from, tokens->at[k - 1].to);
     }
-    for (size_t k = i; smelled && !smell && k > 0 && tokens->at[k - 1].from >= start; k--)
-        if (!(r->scope.stance[k - 1] & (STANCE_DENIED | STANCE_NONE_SEEN))) smell = source_at(tokens, k - 1);
+    if (smell && smelled && is_told(note->record, smell)) return;
     const struct flaw *kind = smell ? ruleset_flaw(note->rules, smell) : NULL;
     if (kind) fault_add(r, kind, NULL, NULL, i, i + (smelled ? smelled : 1));
 }
@@ -127,6 +145,30 @@ static void read_counted(struct fault_reader *r, size_t i) {
     }
 }
 
+// "All 24 pieces", "all of the 60 tiles in the box": nobody gives the number who has not counted.
+static void read_all_of(struct fault_reader *r, size_t i) {
+    static const char *const pieces[] = {"pieces", "pcs",    "cards",   "tiles",    "checkers", "counters",
+                                         "men",    "stones", "marbles", "dominoes", "blocks",   "pegs",
+                                         "tokens", "discs",  "disks",   "dominos",  "draughts", "chessmen"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct record *record = r->note->record;
+    if (!ANY(tokens, i, "all") || r->note->taken[i] == TAKEN_FLAW ||
+        (i > 0 && ANY(tokens, i - 1, "not", "nearly", "almost", "if", "are", "supposedly", "should")))
+        return;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "of", "the")) at++;
+    bool ends = at + 2 >= tokens->count || tokens->at[at + 2].stop != STOP_NONE ||
+                (ANY(tokens, at + 2, "in") && ANY(tokens, at + 3, "the", "its", "a", "their"));
+    if (degrees_number(tokens, at) < 3 || !token_among(tokens, at + 1, pieces, COUNT(pieces)) || !ends)
+        return;
+    for (size_t k = 0; k < record->flaw_count; k++) {
+        const char *id = record->flaws[k].kind->rule.id;
+        if (!strcmp(id, "missing-pieces") || !strncmp(id, "complete", strlen("complete"))) return;
+    }
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "complete-counted");
+    if (kind) fault_add(r, kind, NULL, NULL, i, at + 2);
+}
+
 void read_sought_parts(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) read_looked_for(r, i);
 }
@@ -135,5 +177,6 @@ void read_company(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_smell(r, i);
         read_counted(r, i);
+        read_all_of(r, i);
     }
 }

@@ -387,8 +387,9 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     else if (part && spot->which && !denied) // "the other is cracked"
         part = arena_format(note->arena, "%s%s%s", spot->which, *spot->which ? " " : "",
                             say_singular(note->arena, without_side(spot->which, part)));
-    if (part && text_same(kind->rule.id, "owner-name") && !strncmp(part, "number", 6))
-        part = NULL;                                             // "number 4 painted on the side"
+    if (part && text_same(kind->rule.id, "owner-name") &&
+        (!strncmp(part, "number", 6) || !strncmp(part, "stamp", 5)))
+        part = NULL; // "number 4 painted on the side", "school stamp inside the lid"
     if (part && text_same(part, "maker")) part = "maker's name"; // "maker's name is worn"
     if (part && kind->class == CLASS_REPAIR && (text_same(part, "pattern") || text_same(part, "design")))
         part = NULL; // "blue pattern, one with a stapled repair"

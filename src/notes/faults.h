@@ -500,6 +500,8 @@ size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
 // "Chalk ledge missing": token `i` is "missing"; what lacks has no name in a list.
 bool absent_read_plain(struct fault_reader *reader, size_t i);
 
+// worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
+void worn_pictures_gather(struct fault_reader *reader);
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);
 

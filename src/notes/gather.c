@@ -430,6 +430,7 @@ static void take_verb(const struct fault_reader *r, struct fault_hit *hit) {
 void faults_gather(struct fault_reader *r) {
     sound_said_find(r);
     gather(r);
+    worn_pictures_gather(r);
     faults_drop_likeness(r);
     faults_join(r);
     for (size_t i = 0; i < r->hit_count; i++) {

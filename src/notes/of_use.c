@@ -217,6 +217,51 @@ static bool is_sewn_with_it(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "Bubble is clear" of a level: what it shows level by.
+static bool is_bubble_of_level(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return text_same(hit->kinds[0]->rule.id, "firing-flaw") &&
+           ANY(tokens, hit->to - 1, "bubble", "bubbles") &&
+           kind_note_has(r, "level levels plumb inclinometer sextant gunsight");
+}
+
+// "Rubbed with mineral oil", "rubbed down with a soft cloth": how it was cared for.
+static bool is_rubbed_for_care(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const cares[] = {"oil",   "oils",   "wax",      "beeswax",     "polish",
+                                        "cloth", "paste",  "soap",     "salt",        "vinegar",
+                                        "lemon", "duster", "rag",      "flannel",     "chamois",
+                                        "cream", "butter", "vaseline", "conditioner", "baking"};
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    if (!text_same(hit->kinds[0]->rule.id, "wear-rub") || !ANY(tokens, at - 1, "rubbed", "rub", "rubbing"))
+        return false;
+    while (ANY(tokens, at, "it", "them", "down", "in", "over", "all", "well")) at++;
+    if (!ANY(tokens, at, "with", "in")) return false;
+    for (size_t k = at; k < tokens->count && k <= at + WORDS_MOST; k++) {
+        if (token_among(tokens, k, cares, COUNT(cares))) return true;
+        if (tokens->at[k].stop != STOP_NONE) break;
+    }
+    return false;
+}
+
+// "I got tired of scrubbing": the seller was.
+static bool is_tired_seller(const struct tokens *tokens, const struct fault_hit *hit) {
+    return ANY(tokens, hit->to - 1, "tired") && ANY(tokens, hit->to, "of") &&
+           !ANY(tokens, hit->to + 1, "look", "looks", "aspect");
+}
+
+// "Broke in good", "nicely broken in": worn until it was soft.
+static bool is_broken_in(const struct tokens *tokens, const struct fault_hit *hit) {
+    static const char *const behind[] = {"good",      "well",        "nice", "nicely", "just",
+                                         "already",   "and",         "now",  "enough", "right",
+                                         "perfectly", "comfortably", "soft", "by"};
+    size_t at = hit->to;
+    if (!ANY(tokens, at - 1, "broke", "broken", "breaking", "break") || !ANY(tokens, at, "in")) return false;
+    return at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+           token_among(tokens, at + 1, behind, COUNT(behind));
+}
+
 bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
     return moves_by_design(r, hit) || is_repair_of_paper(r, hit) || is_state_of_keeping(tokens, hit) ||
@@ -224,5 +269,7 @@ bool fault_is_of_use(const struct fault_reader *r, const struct fault_hit *hit) 
            is_wiped_by_seller(tokens, hit) || is_sound_of_alarm(r, hit) || is_put_on(r, hit) ||
            (text_same(hit->kinds[0]->rule.id, "replaced-part") &&
             use_is_consumable(tokens, hit->from, hit->to)) ||
-           is_typed(r, hit) || is_sewn_with_it(r, hit) || use_is_effect(r, hit);
+           is_typed(r, hit) || is_sewn_with_it(r, hit) || is_bubble_of_level(r, hit) ||
+           is_rubbed_for_care(r, hit) || is_tired_seller(tokens, hit) || is_broken_in(tokens, hit) ||
+           use_is_effect(r, hit);
 }

@@ -111,7 +111,18 @@ static bool is_paper(const struct item_flaw *flaw) {
 // "All 32 there, box lid missing": what they came in, or a facing of some, is none of what was counted.
 static bool is_of_box(const struct item_flaw *flaw) {
     return is_kind(flaw, "missing-box") ||
-           (flaw->part && (text_same(flaw->part, "box lid") || text_same(flaw->part, "felt")));
+           (flaw->part && (text_same(flaw->part, "box lid") || text_same(flaw->part, "felt") ||
+                           text_same(flaw->part, "board") || text_same(flaw->part, "bag") ||
+                           text_same(flaw->part, "tray") || text_same(flaw->part, "rack")));
+}
+
+// "All 32 pieces": so many that somebody must have counted them.
+static bool has_figure(const struct note *note, struct note_span span) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= span.from && note->tokens.at[i].to <= span.to &&
+            note->tokens.at[i].kind == TOKEN_FIGURE)
+            return true;
+    return false;
 }
 
 // "All there but for a key": beside what is missing nothing is complete.
@@ -127,7 +138,8 @@ static void settle_whole(struct note *note) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         bool whole = is_kind(flaw, "complete-counted");
-        bool counted = whole && !lacks && has_word(note, flaw->span, "counted");
+        bool counted =
+            whole && !lacks && (has_word(note, flaw->span, "counted") || has_figure(note, flaw->span));
         if (!whole || counted || !(lacks || papers)) record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;
@@ -266,7 +278,8 @@ static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
             if (token->stop >= STOP_COMMA) return false;
             behind++;
         }
-        if (firm_word(tokens, k) || token_is(tokens, k, "&")) return true;
+        bool stamp = ANY(tokens, k + 1, "stamp", "stamps"); // "a school stamp": who had it
+        if ((firm_word(tokens, k) && !stamp) || token_is(tokens, k, "&")) return true;
         if (token_is(tokens, k, "name") && k > 0 &&
             ANY(tokens, k - 1, "printer's", "publisher's", "maker's", "firm's", "shop's", "retailer's",
                 "dealer's", "dairy's", "company's"))

@@ -193,8 +193,19 @@ static bool is_content(const struct note *note, const struct phrase_hit *hit) {
     return false;
 }
 
+// "Birds on pale green", "roses on a pale pink ground": the color behind a picture.
+static bool is_ground(const struct note *note, const struct phrase_hit *hit) {
+    struct word_entry entry;
+    size_t at = hit->to - 1, before = at;
+    if (!ANY(&note->tokens, at, "pale", "dull", "faint") || at < hit->from + 2) return false;
+    if (ANY(&note->tokens, before - 1, "a", "the", "an") && before > hit->from + 1) before--;
+    if (!ANY(&note->tokens, before - 1, "on", "over", "against", "in")) return false;
+    size_t n = word_at(note, at, color_use, &entry);
+    return n > 1 && !is_trace(note, at + n);
+}
+
 bool look_is_plain(const struct note *note, const struct phrase_hit *hit) {
     return is_inside_color(note, hit) || within_look(note, hit) || is_joined_colors(note, hit) ||
            is_color_of_goods(note, hit) || (hit->near && is_color_of_part(note, hit)) ||
-           is_shape_maker(note, hit) || is_content(note, hit);
+           is_shape_maker(note, hit) || is_content(note, hit) || is_ground(note, hit);
 }

@@ -36,8 +36,10 @@ static const struct deed {
     {"fried", NULL, "electrical"},
     {"popped", "corn popcorn batch bag", "electrical machine"},
     {"made",
-     "toast toastie toasties sandwich sandwiches coffee coffees tea pot pots cup cups batch waffle waffles "
-     "pancakes smoothie smoothies soup juice bread loaf cake popcorn crepes dough stew curry rice pizza ice "
+     "toast toastie toasties sandwich sandwiches coffee coffees tea pot pots cup cups batch batches waffle "
+     "waffles "
+     "pancakes smoothie smoothies soup juice bread loaf loaves cake cakes breakfast supper dinner lunch "
+     "popcorn crepes dough stew curry rice pizza ice "
      "yogurt yoghurt jam custard",
      "electrical machine"},
     {"ironed", NULL, "electrical"},
