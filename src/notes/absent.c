@@ -249,6 +249,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (!pane && !shod && (is_stuff(note, from, to) || (from > 0 && is_stuff(note, from - 1, to))))
         return NULL;
     bool tops = to > from + 1 && note->tokens.at[to - 1].one != note->tokens.at[to - 1].fold; // "key tops"
+    bool pulled = fault_is_drawer_pull(r, to - 1, to);
     bool stood = text_same(head, "leg") && !(id && text_same(id, "glassware"));
     for (size_t i = 0; stood && i < r->hit_count; i++) // "a bruise, no legs"
         stood = !text_same(r->hits[i].kinds[0]->rule.id, "bruise-impact");
@@ -256,7 +257,7 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
         to > from + 1 && r->part[to - 2] && ANY(&note->tokens, to - 1, "bottom", "base", "front", "back") &&
         ANY(&note->tokens, to - 2, "drawer", "tray", "box", "seat", "drawers"); // "one drawer bottom"
     if ((is_place_only(head) && !glazed && !lidded && !tops && !shod && !within) ||
-        (only_no && !stood && !is_weighed_with(type, head) && absent_is_no_part(head)))
+        (only_no && !stood && !pulled && !is_weighed_with(type, head) && absent_is_no_part(head)))
         return NULL;
     static const char *const needs[] = {"needed", "required", "necessary"}; // "no battery needed"
     if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&
@@ -401,6 +402,8 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
     if (token_is(tokens, i, "point") && (token_is(tokens, i + 1, "in") || token_is(tokens, i + 1, "of")))
         return 0;                             // "no point in hiding it"
     if (ill_before_part(tokens, i)) return 0; // "no damaged seals"
+    if (ANY(tokens, i, "patch", "row", "cluster", "group", "stretch", "bunch") && ANY(tokens, i + 1, "of"))
+        return 0; // "a patch of beads is missing": beads
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
         if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN ||
             absent_is_small(tokens, at))

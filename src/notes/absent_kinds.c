@@ -77,7 +77,8 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
     const struct family *family = r->note->record->family;
     if (!family || !kind) return kind;
     bool handle = same_noun(r->note->arena, part, "handle") || same_noun(r->note->arena, part, "pull");
-    if (handle && !strcmp(family->rule.id, "furniture")) return ruleset_flaw(rules, "missing-hardware");
+    bool built = !strcmp(family->rule.id, "furniture") || kind_note_has(r, "drawer drawers"); // a tool chest
+    if (handle && built) return ruleset_flaw(rules, "missing-hardware");
     bool driven = same_noun(r->note->arena, part, "belt") && strcmp(family->rule.id, "clothing") != 0;
     if (driven) return ruleset_flaw(rules, "missing-accessory"); // a treadle's, a turntable's
     static const char *const played[] = {"games-puzzles", "toys", "crafts", "holiday"};

@@ -207,6 +207,15 @@ static void read_here_not(struct fault_reader *r, size_t i) {
         absent_tell(r, from, verb, verb, i + 1);
 }
 
+// "The tall one has its stopper, the short one doesn't": it is the short one that lacks it.
+static void name_lacker(struct fault_reader *r, struct item_flaw *flaw, size_t from, size_t to) {
+    const struct tokens *tokens = &r->note->tokens;
+    while (from < to && ANY(tokens, from, "the", "its", "my", "a")) from++;
+    bool bare = from + 1 == to && ANY(tokens, from, "one", "it", "they", "two", "three");
+    if (flaw && from < to && !bare && !ANY(tokens, from, "other", "others", "rest"))
+        flaw->where = fault_place(r->note, from, to);
+}
+
 // "One has a lid, the other doesn't", "vinegar has its stopper but the oil hasn't": of what the first clause
 // has, the second lacks one.
 static void read_other_lacks(struct fault_reader *r, size_t i) {
@@ -232,7 +241,7 @@ static void read_other_lacks(struct fault_reader *r, size_t i) {
             !token_among(tokens, at, owners, COUNT(owners)))
             continue;
         size_t parts = absent_part(r, at + 1);
-        if (parts && at + 1 + parts == end) absent_tell(r, at + 1, end, i, i + n);
+        if (parts && at + 1 + parts == end) name_lacker(r, absent_tell(r, at + 1, end, i, i + n), subject, i);
         return;
     }
 }

@@ -326,6 +326,10 @@ static void gather(struct fault_reader *r) {
             continue;
         if (hit->gated && !hit->near && !kind_fits_words(r, hit->flaw, hit->from, hit->to)) continue;
         if (hit->flaw->off.count && kind_is_off(r, hit)) continue;
+        bool pull = hit->flaw->form == FAULT && hit->to == hit->from + 2 &&
+                    ANY(&r->note->tokens, hit->from, "no", "without");
+        if ((pull || text_same(hit->flaw->rule.id, "snag")) && fault_is_drawer_pull(r, hit->from, hit->to))
+            continue;
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i) || is_of_next_part(r, hit)) continue;
         if (gather_means_other(r, hit) || fault_is_symptom(r, hit)) continue;
         if (!hit->near && hit->to <= hit->from + 2 && spot_made_hole(&r->note->tokens, hit->to - 1)) continue;

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -190,6 +191,15 @@ static bool is_rust_color(const struct fault_reader *r, const struct fault_hit *
     bool joined = ANY(tokens, i + 1, "and", ",", "&") && AMONG(tokens, i + 2, colors);
     size_t before = i > 2 && ANY(tokens, i - 1, "and", "&", ",") && AMONG(tokens, i - 2, colors) ? i - 2 : 0;
     return (in && joined) || (before > 0 && ANY(tokens, before - 1, "in"));
+}
+
+// "The middle drawer has no pull", "no pulls on the doors": what goods with drawers or doors are opened by,
+// and no thread that was drawn.
+bool fault_is_drawer_pull(const struct fault_reader *r, size_t from, size_t to) {
+    while (from < to && !ANY(&r->note->tokens, from, "pull", "pulls")) from++;
+    return from < to && kind_is_hardware(r) &&
+           kind_note_has(r, "drawer drawers door doors dresser cabinet cupboard bureau desk chest wardrobe "
+                            "sideboard nightstand hutch armoire credenza washstand vanity blind shade");
 }
 
 bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit) {

@@ -16,5 +16,7 @@ bool fault_means_place(const struct fault_reader *reader, const struct fault_hit
 // innocent.c: by what they are said of.
 bool fault_is_innocent(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
+// The same file: is the pull of a drawer or a door among the tokens [from, to)?
+bool fault_is_drawer_pull(const struct fault_reader *reader, size_t from, size_t to);
 
 #endif

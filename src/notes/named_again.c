@@ -97,6 +97,60 @@ static size_t opening_plural(const struct note *note, size_t i) {
     return plural ? start : SIZE_MAX;
 }
 
+// "Her eyes", "its ears": of whatever has them, though no list has them as parts of goods.
+static bool is_limb(const struct note *note, size_t i) {
+    return i > 0 && ANY(&note->tokens, i - 1, "her", "his", "its", "glass", "sleep", "both", "two") &&
+           ANY(&note->tokens, i, "eyes", "ears", "hands", "feet", "arms", "legs", "wings", "eyelids", "shoes",
+               "boots", "paws", "horns");
+}
+
+// Does the note begin with several things, of which "the left one" may be one?
+static bool heads_several(const struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (ANY(tokens, i, "with", "on", "in", "has")) break;
+        if (ANY(tokens, i, "pair", "set", "lot", "two", "three", "four")) return true;
+        if (tokens->at[i].kind == TOKEN_WORD && tokens->at[i].one != tokens->at[i].fold && !is_part(note, i))
+            return true;
+        if (tokens->at[i].stop != STOP_NONE) break;
+    }
+    return false;
+}
+
+// "Her eyes open but the right one sticks", "Three drawers. The bottom one has no pull.": the parts that were
+// named last, in this sentence or the one before, of which token `i` is one; SIZE_MAX for none.
+static size_t parts_before(const struct note *note, size_t i) {
+    static const char *const sides[] = {"small",  "smaller", "large",  "larger", "big",    "bigger", "front",
+                                        "back",   "left",    "right",  "top",    "bottom", "upper",  "lower",
+                                        "inner",  "outer",   "middle", "first",  "second", "third",  "last",
+                                        "main",   "rear",    "long",   "short",  "center", "end",    "side",
+                                        "little", "shorter", "longer"};
+    static const char *const says[] = {"is",      "has",     "are",    "have", "only",    "won't",  "doesn't",
+                                       "sticks",  "isn't",   "just",   "jams", "was",     "gets",   "needs",
+                                       "wobbles", "leaks",   "hasn't", "had",  "drags",   "binds",  "rattles",
+                                       "squeaks", "came",    "comes",  "fell", "hangs",   "skips",  "lost",
+                                       "broke",   "cracked", "don't",  "rubs", "catches", "popped", "slips"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 3 || !ANY(tokens, i, "one", "ones") || !token_among(tokens, i - 1, sides, COUNT(sides)) ||
+        !token_among(tokens, i + 1, says, COUNT(says)) || tokens->at[i].stop != STOP_NONE)
+        return SIZE_MAX;
+    size_t start = note_clause_from(note, i, STOP_SENTENCE), article = i - 2;
+    if (ANY(tokens, article, "two", "three", "four") || token_among(tokens, article, sides, COUNT(sides)))
+        article--; // "the two lower ones"
+    bool led = ANY(tokens, article, "the", "its", "her", "his", "and", "but") ||
+               tokens->at[article].stop != STOP_NONE;
+    if (!led || heads_several(note)) return SIZE_MAX;
+    size_t first = start > 1 ? note_clause_from(note, start - 1, STOP_SENTENCE) : start;
+    for (size_t at = i - 1; at-- > first;) {
+        if (!is_part(note, at) && !is_limb(note, at)) continue;
+        bool many = tokens->at[at].one != tokens->at[at].fold;
+        if (!many && !(at > 0 && ANY(tokens, at - 1, "the", "a", "its", "one"))) continue; // "they slide"
+        bool compound = at > 0 && tokens->at[at - 1].stop == STOP_NONE && is_part(note, at - 1);
+        return many && at > 0 && !compound && !ANY(tokens, at - 1, "no", "any") ? at : SIZE_MAX;
+    }
+    return SIZE_MAX;
+}
+
 // "Small ring works, large one only gets warm": the part that stands behind a word like that before "one",
 // which has a verb of its own; SIZE_MAX for none.
 static size_t told_by_side(const struct note *note, size_t i) {
@@ -316,12 +370,15 @@ void note_name_again(struct note *note) {
         if (part == SIZE_MAX && (first == 'o' || first == 't' || first == 'f')) part = counted_again(note, i);
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
+        if (part == SIZE_MAX) instead = (part = parts_before(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;
         if (at > i || instead) { // "most of it", "the back one": the word itself
-            const char *word = instead ? tokens->at[part].one : tokens->at[part].fold;
+            bool single = instead && !token_is(tokens, i, "ones");
+            const char *word = single ? tokens->at[part].one : tokens->at[part].fold;
             tokens->at[at].fold = tokens->at[at].one = word;
             tokens->at[at].hash = token_hash(word, strlen(word));
             tokens->at[at].vain = NULL;
+            tokens->at[at].plain = false;
             tokens->at[at].slip = tokens->altered = true;
             continue;
         }

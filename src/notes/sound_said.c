@@ -77,6 +77,7 @@ void sound_said_find(struct fault_reader *r) {
         if (hit->near && !is_close(r, hit)) continue;
         if (is_of_type(note, hit) || (hit->gated && !note->record->family && hit->flaw->on.count)) continue;
         if (hit->gated && !kind_can_be(r, hit->flaw, note_words(note, hit->from, hit->to))) continue;
+        if (text_same(hit->flaw->rule.id, "snag") && fault_is_drawer_pull(r, hit->from, hit->to)) continue;
         bool any = count > 0;
         struct fault_hit *last = &sounds[any ? count - 1 : 0];
         if (any && last->from == hit->from && last->to == hit->to) {

@@ -265,6 +265,8 @@ size_t spot_word(const struct fault_reader *r, size_t i) {
     if (i > 0 && ANY(tokens, i, "spots", "points", "parts", "places", "areas") &&
         ANY(tokens, i - 1, "high", "raised", "low", "sunken"))
         return 1; // "gilding worn on the high spots"
+    static const char *const lead[] = {"no", "its", "a", "one", "the", "any", "without", "missing", "two"};
+    if (i > 0 && token_among(tokens, i - 1, lead, COUNT(lead)) && fault_is_drawer_pull(r, i, i + 1)) return 1;
     if (is_cutting_iron(r, i) || is_machine_part(r, i) || spot_is_rocker(r->note, i)) return 1;
     struct word_entry entry;
     size_t n = word_at(r->note, i, (1u << USE_PART) | (1u << USE_PLACE), &entry);

@@ -479,6 +479,24 @@ static bool read_new_one(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "The dress isn't hers", "boots are not his": what a doll or a figure wears was another's.
+static void read_not_whose(struct fault_reader *r, size_t i) {
+    static const char *const never[] = {"name", "names", "initials", "signature", "writing", "work", "hand",
+                                        "it",   "this",  "that",     "which",     "they",    "idea", "fault"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "hers", "his") || i < 2 || !part_ends(tokens, i + 1)) return;
+    size_t not = i - 1;
+    if (ANY(tokens, not, "really", "actually", "originally")) not --;
+    if (!ANY(tokens, not, "isn't", "aren't", "not", "isnt", "arent") || not == 0) return;
+    size_t to = not ;
+    if (token_is(tokens, not, "not") && ANY(tokens, to - 1, "is", "are", "was", "were")) to--;
+    if (to == 0 || tokens->at[to - 1].kind != TOKEN_WORD || tokens->at[to - 1].stop != STOP_NONE ||
+        r->scope.fault[to - 1] || AMONG(tokens, to - 1, never) || absent_is_small(tokens, to - 1))
+        return;
+    struct part_at part = {to - 1, to - 1, to};
+    tell(r, "replaced-part", &part, to - 1, i + 1);
+}
+
 // Those of what stands before a part say whether they know the word at all; what none of them knows is not
 // shown to them again.
 void read_stand_ins(struct fault_reader *r) {
@@ -495,5 +513,6 @@ void read_stand_ins(struct fault_reader *r) {
         if (open) known |= read_instead(r, i);
         if (open && !known) token_tell(tokens, i, key, false);
         read_behind(r, i);
+        read_not_whose(r, i);
     }
 }
