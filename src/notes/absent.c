@@ -155,8 +155,15 @@ static bool is_weighed_with(const char *type, const char *head) {
 size_t absent_place(const struct note *note, size_t i, const char **where) {
     static const char *const from[] = {"from", "off"};
     const struct tokens *tokens = &note->tokens;
+    bool some = token_is(tokens, i, "in") && ANY(tokens, i + 1, "places", "spots", "patches");
+    size_t patch = some ? i + 2 : place_of_patch(tokens, i); // "gone in a patch along one side"
+    if (patch) {
+        size_t behind = tokens->at[patch - 1].stop == STOP_NONE ? absent_place(note, patch, where) : 0;
+        return behind ? behind + patch - i : 0;
+    }
     if (!token_among(tokens, i, from, COUNT(from)))
-        return ANY(tokens, i, "on", "at", "along", "in") ? place_at(note, i, where) : 0;
+        return ANY(tokens, i, "on", "at", "along", "in", "near", "down", "around") ? place_at(note, i, where)
+                                                                                   : 0;
     size_t at = i + 1;
     while (ANY(tokens, at, "the", "its", "one", "a")) at++;
     size_t n = place_at(note, at, where);

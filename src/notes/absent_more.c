@@ -83,6 +83,17 @@ static bool is_lone_plural(const struct fault_reader *r, size_t i) {
     return opens && ends && size > 4 && !text_same(t->fold + size - 2, "ss");
 }
 
+// "I have no workshop", "we've got no room": whose want it is; what belongs to the thing is a part or said to
+// go with it.
+static bool is_sellers_want(const struct tokens *tokens, size_t i, const struct noun_found *noun) {
+    if (i < 2 || !ANY(tokens, i - 1, "have", "had", "got", "'ve") || tokens->at[i - 1].stop != STOP_NONE)
+        return false;
+    size_t who = i - 2 - (i > 2 && ANY(tokens, i - 2, "have", "still", "just", "really"));
+    if (!ANY(tokens, who, "i", "we", "i've", "we've", "you", "she", "he")) return false;
+    return !noun->part && !lacking_extra(tokens->at[noun->to - 1].one) &&
+           !ANY(tokens, noun->to, "for", "with", "that", "to");
+}
+
 size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
     static const char *const cues[] = {"no", "without", "minus"};
     static const char *const articles[] = {"the", "its", "a", "an", "his", "their"};
@@ -121,6 +132,7 @@ size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
     }
     if (!noun_at(r->note, i + n, &noun)) return 0;
     if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
+    if (n == 1 && is_sellers_want(tokens, i, &noun)) return noun.to;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
     bool media = r->note->record->family && text_same(r->note->record->family->rule.id, "media");

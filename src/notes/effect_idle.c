@@ -93,6 +93,18 @@ static bool is_useful_hole(const struct fault_reader *r, const struct fault_hit 
     return false;
 }
 
+// "Gone in a big patch in the corner": how far it goes, and no mend.
+static bool is_extent(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->from;
+    if (hit->to != at + 1 || !ANY(tokens, at, "patch", "patches") || at < 2) return false;
+    while (at > 0 && ANY(tokens, at - 1, "a", "big", "small", "large", "bare", "long", "wide", "one", "two",
+                         "few", "couple", "of", "some", "the", "bad", "good", "sized", "little"))
+        at--;
+    return at > 0 && at < hit->from && ANY(tokens, at - 1, "in", "over") && !ANY(tokens, at, "the") &&
+           tokens->at[at - 1].stop == STOP_NONE;
+}
+
 // "No key so it doesn't lock", "clasp is broken so it won't stay on", "so you have to lift it": what comes of
 // it.
 static bool comes_of_it(const struct fault_reader *r, const struct fault_hit *hit) {
@@ -135,5 +147,6 @@ static bool is_unlike(const struct fault_reader *r, const struct fault_hit *hit)
 
 bool use_is_effect(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_stuffing_seen(r, hit) || is_clean_of_marks(r, hit) || is_clean_hole(r, hit) ||
-           is_useful_hole(r, hit) || comes_of_it(r, hit) || is_stuck_in(r, hit) || is_unlike(r, hit);
+           is_useful_hole(r, hit) || is_extent(r, hit) || comes_of_it(r, hit) || is_stuck_in(r, hit) ||
+           is_unlike(r, hit);
 }

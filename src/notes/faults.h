@@ -99,6 +99,8 @@ bool place_is_of_room(const struct tokens *tokens, size_t i);
 const char *place_of_loss(const struct flaw *kind, const char *where); // without its "from"
 size_t place_bare_sides(const struct tokens *tokens, size_t i);        // "both ends"
 bool place_is_of_doer(const struct fault_reader *reader, size_t i);
+size_t place_of_patch(const struct tokens *tokens, size_t i);
+size_t place_before_clause(const struct fault_reader *r, const struct fault_hit *hit, size_t *from);
 size_t place_in_clause(const struct tokens *tokens, size_t i);                   // "where it bends", its end
 const char *place_itself(const struct fault_reader *r, const struct spot *spot); // not what it is near
 size_t place_dial_figure(const struct fault_reader *reader, size_t i);
@@ -421,6 +423,7 @@ void read_blots(struct fault_reader *reader); // blots.c: spots of which nobody 
 void read_misbehaves(struct fault_reader *reader);
 // halfway.c: "works, sort of", "runs if you hold the lead", "doesn't work well".
 void read_halfway(struct fault_reader *reader);
+void read_some_ways(struct fault_reader *reader); // some_ways.c
 // faculty.c: "no strike", "drags on 45", "it won't rewind": one of the things that it should do.
 void read_faculties(struct fault_reader *reader);
 // How many tokens of denial stand at `i` ("doesn't", "will not"); whether a word there is what a part does.

@@ -60,6 +60,10 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
          NULL},
         {"screen-damage", "missing-accessory", "glass crystal", "missing", NULL},
         {"screen-damage", "missing-accessory", "glass crystal", "gone", NULL},
+        {"screen-damage", "chip", "knob knobs handle lid stopper finial bowl jug base shade dome",
+         "chip chips chipped nick nicks nicked", NULL},
+        {"screen-damage", "scratches", "knob knobs handle lid stopper finial bowl jug base shade dome",
+         "scratch scratches scratched", NULL},
         {"screen-damage", "crack-through", "knob knobs handle lid stopper finial bowl jug base shade", NULL,
          NULL},
         {"peeling-coating", "crack",
@@ -73,7 +77,7 @@ static const char *by_part(const struct fault_reader *r, const struct fault_hit 
         if (!text_same(kind->rule.id, parts[i].said)) continue;
         const struct family *family = r->note->record->family;
         if (parts[i].families && (!family || !kind_has_word(parts[i].families, family->rule.id))) continue;
-        if (parts[i].last && !token_is(&r->note->tokens, hit->to - 1, parts[i].last)) continue;
+        if (parts[i].last && !kind_has_word(parts[i].last, r->note->tokens.at[hit->to - 1].fold)) continue;
         for (const char *word = parts[i].of; *word;) {
             size_t size = strcspn(word, " ");
             const char *found = strstr(place, arena_copy(r->note->arena, word, size));

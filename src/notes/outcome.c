@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/place.h"
 #include "notes/faults.h"
 #include "notes/persons.h"
 #include "notes/place.h"
@@ -49,9 +50,36 @@ static void settle_seen(struct note *note) {
     record->flaw_count = kept;
 }
 
+static bool is_mere_sign(const struct note *note, const struct item_flaw *flaw) {
+    static const char *const signs[] = {"hums",   "hummed",  "buzzes", "buzzed",
+                                        "clicks", "clicked", "glows",  "glowed"};
+    bool sign = false;
+    for (size_t k = 0; k < sizeof signs / sizeof *signs && !sign; k++)
+        sign = has_word(note, flaw->span, signs[k]);
+    return sign;
+}
+
+// "It hums but the hands don't move": a sound is not the work, and where something then stands still there
+// was none.
+static void drop_signs(struct note *note) {
+    struct record *record = note->record;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->flaw_count; i++) {
+        const struct item_flaw *flaw = &record->flaws[i];
+        bool idle = false;
+        for (size_t k = 0; k < record->flaw_count && !idle; k++)
+            idle = record->flaws[k].span.from >= flaw->span.to && record->flaws[k].sure == SURE_STATED &&
+                   (is_kind(&record->flaws[k], "not-working") || is_kind(&record->flaws[k], "seized"));
+        bool works = is_kind(flaw, "working-tested") || is_kind(flaw, "partly-working");
+        if (!idle || !works || !is_mere_sign(note, flaw)) record->flaws[kept++] = *flaw;
+    }
+    record->flaw_count = kept;
+}
+
 // "Lights up but no sound": a word of working beside one of not working promises nothing.
 static void settle_working(struct note *note) {
     struct record *record = note->record;
+    drop_signs(note);
     bool dead = false; // "works fine" and "does not work": which of them holds is asked
     for (size_t i = 0; i < record->flaw_count; i++)
         dead |= !record->flaws[i].part && is_kind(&record->flaws[i], "not-working");
@@ -455,7 +483,26 @@ static void place_inscribed(struct note *note) {
     }
 }
 
+// "One sleeve button is gone", "two cuff buttons": which of its buttons, where the words of the kind name
+// none.
+static void name_buttons(struct note *note) {
+    for (size_t i = 0; i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        if (!is_kind(flaw, "missing-button") || flaw->part || flaw->where) continue;
+        for (size_t k = 1; k < note->tokens.count; k++) {
+            const struct token *token = &note->tokens.at[k];
+            if (token->from < flaw->span.from || token->to > flaw->span.to ||
+                !ANY(&note->tokens, k, "button", "buttons", "snap", "snaps", "toggle", "toggles") ||
+                note->tokens.at[k - 1].stop != STOP_NONE || note->taken[k - 1] == TAKEN_TYPE)
+                continue;
+            if (place_noun(note, k - 1)) flaw->part = note_words(note, k - 1, k + 1);
+            break;
+        }
+    }
+}
+
 void faults_settle(struct note *note) {
+    name_buttons(note);
     settle_cords(note);
     settle_strings(note);
     drop_firms(note);

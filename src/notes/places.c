@@ -113,7 +113,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     }
     bool dead = token_is(tokens, i, "dead") && ANY(tokens, i + 1, "centre", "center", "middle");
     bool scattered = token_is(tokens, i, "in") && ANY(tokens, i + 1, "places", "spots", "patches");
-    size_t more;
+    size_t more, patch = place_of_patch(tokens, i);
+    if (patch) return place_behind(r, patch, from);
     if (scattered || dead || token_phrase(tokens, i, "all over") || token_phrase(tokens, i, "all around")) {
         size_t of = scattered && tokens->at[i + 1].stop == STOP_NONE ? place_behind(r, i + 2, &more) : 0;
         *from = of ? more : i; // "gone in spots along the bottom"
@@ -495,62 +496,12 @@ static size_t place_within(const struct fault_reader *r, const struct fault_hit 
     return to && to < hit->to ? to : 0;
 }
 
-// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
-// as a part or not; but when and under what it happened is none.
-size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
-    static const char *const ways[] = {"in",    "on",    "along", "across", "round", "around",
-                                       "under", "below", "above", "near",   "over",  "at"};
-    static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
-    static const char *const others[] = {
-        "past",   "morning",       "post",       "move",    "photo",    "photos",  "picture",  "pictures",
-        "pics",   "light",         "sun",        "wash",    "world",    "whole",   "main",     "slightest",
-        "least",  "market",        "garage",     "shed",    "attic",    "loft",    "damp",     "rain",
-        "moment", "time",          "end",        "way",     "same",     "wet",     "dry",      "house",
-        "room",   "cold",          "weather",    "first",   "day",      "kiln",    "making",   "process",
-        "style",  "usual",         "field",      "shop",    "barn",     "cellar",  "basement", "kitchen",
-        "yard",   "road",          "rest",       "other",   "others",   "listing", "title",    "set",
-        "lot",    "group",         "pair",       "family",  "dark",     "bottle",  "ones",     "one",
-        "years",  "war",           "winter",     "heat",    "frost",    "oven",    "water",    "process",
-        "hand",   "circumstances", "impression", "move",    "clumsy",   "trade",   "face",     "video",
-        "years",  "test",          "air",        "open",    "street",   "lens",    "auction",  "sale",
-        "fair",   "market",        "beach",      "factory", "start",    "outset",  "bench",    "hands",
-        "minute", "church",        "school",     "hall",    "cleaners", "store"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t i = hit->to;
-    bool off = i > hit->from + 1 && token_is(tokens, i - 1, "off"); // "paint flaking off the beard"
-    static const char *const comes[] = {"flaking", "flaked", "peeling", "peeled",   "coming",
-                                        "come",    "rubbed", "worn",    "chipping", "wearing"};
-    bool comes_off = token_is(tokens, i, "off") && token_among(tokens, i - 1, comes, COUNT(comes));
-    if (comes_off) i++, off = true; // "paint flaking off the hat"
-    if (off || (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her")))
-        i--; // "paint chipped on his hat", where "on" is of the fault's own words
-    enum flaw_class class = hit->kinds[0]->class;
-    bool mend = class == CLASS_REPAIR && ANY(tokens, i, "at", "near", "along"); // "glue at the wrist"
-    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT && !mend)) return 0;
-    if (i + 2 >= tokens->count || (!off && !token_among(tokens, i, ways, COUNT(ways))) ||
-        !ANY(tokens, i + 1, "the", "his", "her"))
-        return 0;
-    size_t at = i + 2;
-    while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
-    static const char *const portions[] = {"part", "section", "chapter", "pages", "half", "area"};
-    size_t first = at; // "in the pudding section"
-    if (at + 1 < tokens->count && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at] &&
-        tokens->at[at].kind == TOKEN_WORD && token_among(tokens, at + 1, portions, COUNT(portions)))
-        at++;
-    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE ||
-        r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
-        token_among(tokens, at, others, COUNT(others)))
-        return 0;
-    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
-                token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
-    *from = off || ANY(tokens, i, "in", "on", "at") ? first : i;
-    return ends ? at + 1 : 0;
-}
-
 static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
     size_t sized = fault_size_behind(r, hit->to); // "hole (2 in) on the edge"
     size_t next = behind_places(r, sized ? sized : hit->to), to = place_behind(r, behind_hit(r, next), from);
     size_t last = hit->to - 1; // "pull on the" of its own words
+    size_t own_place = to ? place_before_clause(r, hit, from) : 0;
+    if (own_place) return own_place;
     if (!to && last > hit->from && token_phrase(&r->note->tokens, last, "all over")) {
         *from = last; // "dull gray all over", where "all" is of its own words
         return last + 2;

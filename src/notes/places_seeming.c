@@ -136,6 +136,40 @@ size_t place_in_clause(const struct tokens *tokens, size_t i) {
     return ended && to >= i + LEAST ? to : 0;
 }
 
+// "In a patch along one side", "in a few spots near the hem": where the place begins that tells more; or 0.
+size_t place_of_patch(const struct tokens *tokens, size_t i) {
+    if (!ANY(tokens, i, "in", "for", "over") ||
+        !ANY(tokens, i + 1, "a", "an", "one", "two", "some", "several"))
+        return 0;
+    size_t at = i + 2;
+    while (at < i + 5 && ANY(tokens, at, "small", "big", "little", "few", "couple", "of", "long", "short",
+                             "large", "bare", "bad", "single", "wide"))
+        at++;
+    if (!ANY(tokens, at, "patch", "patches", "spot", "spots", "stretch", "strip", "area", "areas", "section",
+             "place", "places", "line", "row", "streak", "band") ||
+        tokens->at[at].stop != STOP_NONE)
+        return 0;
+    return ANY(tokens, at + 1, "along", "near", "on", "at", "by", "around", "round", "in", "down", "under",
+               "inside", "across", "below", "above")
+               ? at + 1
+               : 0;
+}
+
+// "Knife marks on the top where the cake sits": the words of the fault name the place, and the clause at
+// `*from` only says why there. The token behind that place, or 0.
+size_t place_before_clause(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at, end = *from < hit->to ? *from : hit->to;
+    if (!token_is(tokens, *from, "where")) return 0;
+    for (size_t k = hit->from + 1; k + 1 < end; k++) {
+        size_t own = ANY(tokens, k, "on", "in", "at", "along") ? spot_place_at(r, k, &at) : 0;
+        if (!own || own > *from) continue;
+        *from = at;
+        return own;
+    }
+    return 0;
+}
+
 bool spot_in_clause(const struct tokens *tokens, size_t i) {
     static const char *const uses[] = {"bends", "bend",    "folds",  "fold",  "rubs",    "rub",    "flexes",
                                        "flex",  "creases", "sticks", "rests", "buckles", "rubbed", "rested"};
@@ -163,4 +197,62 @@ const char *place_of_loss(const struct flaw *kind, const char *where) {
     for (size_t i = 0; i < sizeof leads / sizeof *leads; i++)
         if (!strncmp(where, leads[i], strlen(leads[i]))) return where + strlen(leads[i]);
     return where;
+}
+
+// "Split in the plinth", "foxing in the sky": right behind damage what stands there is a place of it, known
+// as a part or not; but when and under what it happened is none.
+size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, size_t *from) {
+    static const char *const ways[] = {"in",    "on",    "along", "across", "round", "around",
+                                       "under", "below", "above", "near",   "over",  "at"};
+    static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
+    static const char *const others[] = {
+        "past",   "morning",       "post",       "move",    "photo",    "photos",  "picture",  "pictures",
+        "pics",   "light",         "sun",        "wash",    "world",    "whole",   "main",     "slightest",
+        "least",  "market",        "garage",     "shed",    "attic",    "loft",    "damp",     "rain",
+        "moment", "time",          "end",        "way",     "same",     "wet",     "dry",      "house",
+        "room",   "cold",          "weather",    "first",   "day",      "kiln",    "making",   "process",
+        "style",  "usual",         "field",      "shop",    "barn",     "cellar",  "basement", "kitchen",
+        "yard",   "road",          "rest",       "other",   "others",   "listing", "title",    "set",
+        "lot",    "group",         "pair",       "family",  "dark",     "bottle",  "ones",     "one",
+        "years",  "war",           "winter",     "heat",    "frost",    "oven",    "water",    "process",
+        "hand",   "circumstances", "impression", "move",    "clumsy",   "trade",   "face",     "video",
+        "years",  "test",          "air",        "open",    "street",   "lens",    "auction",  "sale",
+        "fair",   "market",        "beach",      "factory", "start",    "outset",  "bench",    "hands",
+        "minute", "church",        "school",     "hall",    "cleaners", "store"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->to;
+    bool off = i > hit->from + 1 && token_is(tokens, i - 1, "off"); // "paint flaking off the beard"
+    static const char *const comes[] = {"flaking", "flaked", "peeling", "peeled",   "coming",
+                                        "come",    "rubbed", "worn",    "chipping", "wearing"};
+    bool comes_off = token_is(tokens, i, "off") && token_among(tokens, i - 1, comes, COUNT(comes));
+    if (comes_off) i++, off = true; // "paint flaking off the hat"
+    if (!off && i > hit->from + 2 && token_is(tokens, i - 1, "the") &&
+        token_among(tokens, i - 2, ways, COUNT(ways)))
+        i -= 2; // "grease in the", of the fault's own words
+    while (ANY(tokens, i, "down", "up", "way", "deep") && tokens->at[i].stop == STOP_NONE &&
+           ANY(tokens, i + 1, "in", "on", "at", "under", "near", "down"))
+        i++; // "rust down in the grooves"
+    if (off || (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her")))
+        i--; // "paint chipped on his hat", where "on" is of the fault's own words
+    enum flaw_class class = hit->kinds[0]->class;
+    bool mend = class == CLASS_REPAIR && ANY(tokens, i, "at", "near", "along"); // "glue at the wrist"
+    if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT && !mend)) return 0;
+    if (i + 2 >= tokens->count || (!off && !token_among(tokens, i, ways, COUNT(ways))) ||
+        !ANY(tokens, i + 1, "the", "his", "her"))
+        return 0;
+    size_t at = i + 2;
+    while (token_among(tokens, at, sides, COUNT(sides))) at++; // "along the lower bout"
+    static const char *const portions[] = {"part", "section", "chapter", "pages", "half", "area"};
+    size_t first = at; // "in the pudding section"
+    if (at + 1 < tokens->count && tokens->at[at].stop == STOP_NONE && !r->scope.fault[at] &&
+        tokens->at[at].kind == TOKEN_WORD && token_among(tokens, at + 1, portions, COUNT(portions)))
+        at++;
+    if (at >= tokens->count || tokens->at[at].kind != TOKEN_WORD || tokens->at[at - 1].stop != STOP_NONE ||
+        r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
+        token_among(tokens, at, others, COUNT(others)))
+        return 0;
+    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+                token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
+    *from = off || ANY(tokens, i, "in", "on", "at") ? first : i;
+    return ends ? at + 1 : 0;
 }

@@ -458,7 +458,10 @@ bool spot_part_of_pronoun(const struct fault_reader *r, size_t i, size_t *from, 
            !token_is(tokens, start - 1, "and") && !token_is(tokens, start - 1, "but"))
         start--;
     while (token_is(tokens, start, "and") || token_is(tokens, start, "but")) start++;
-    if (start == 0 || !token_among(tokens, start, pronouns, COUNT(pronouns))) return false;
+    // "One handle is cracked and the same one turns in your hand"
+    bool same = ANY(tokens, start, "the", "that") && ANY(tokens, start + 1, "same", "very") &&
+                ANY(tokens, start + 2, "one", "ones");
+    if (start == 0 || !(same || token_among(tokens, start, pronouns, COUNT(pronouns)))) return false;
     if (tokens->at[start - 1].stop >= STOP_SENTENCE) return false;
     size_t sentence = clause_of_but(r, scope_sentence_start(&r->scope, i), start);
     for (size_t at = sentence; at < start && at < sentence + 4; at++) {

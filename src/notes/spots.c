@@ -227,7 +227,8 @@ static bool part_inside(const struct fault_reader *r, const struct fault_hit *hi
             continue; // but "ground the rim"
         if (!(r->part[i] || (i == hit->from && spot_is_lettering(r, hit, i))) || spot_in_phrase(r, hit, i) ||
             mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)) ||
-            token_phrase(&r->note->tokens, i, "all over"))
+            token_phrase(&r->note->tokens, i, "all over") ||
+            (i > hit->from && ANY(&r->note->tokens, i - 1, "your", "my"))) // "turns in your hand"
             continue;
         *from = i;
         for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
