@@ -195,6 +195,19 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     return several && pieces && kind == ruleset_flaw(note->rules, "missing-accessory") ? pieces : kind;
 }
 
+// "One cuff button is gone", "missing a collar button": the button by its place, as no list has it.
+static const char *button_in(struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const places[] = {"cuff",      "cuffs",     "sleeve",  "collar",   "pocket",
+                                         "waist",     "fly",       "bottom",  "shoulder", "coat",
+                                         "epaulette", "waistband", "neck",    "side",     "lower",
+                                         "inside",    "lapel",     "placket", "hip"};
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from > 0 ? hit->from : 1; i < hit->to; i++)
+        if (ANY(tokens, i, "button", "buttons") && token_among(tokens, i - 1, places, COUNT(places)))
+            return fault_words(r->note, i - 1, i + 1);
+    return NULL;
+}
+
 // "Rose missing", "no bell", "without its rose": the kind has no name of its own for what lacks, its words
 // have.
 const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
@@ -206,6 +219,7 @@ const char *absent_part_in(struct fault_reader *r, const struct fault_hit *hit, 
     enum { WORDS_MOST = 2 };
     const struct tokens *tokens = &r->note->tokens;
     size_t from = hit->to, to = hit->from;
+    if (text_same(kind->rule.id, "missing-button")) return button_in(r, hit);
     if (kind->form != ABSENCE || !kind->says || !kind->part || !text_same(kind->part, "accessory"))
         return NULL;
     for (size_t i = hit->from; i < hit->to; i++) {

@@ -117,7 +117,66 @@ static size_t arrival_from(struct note *note, size_t i) {
     return to;
 }
 
+// "Full of", "had", "came with": before what was in it; how many tokens.
+static size_t filled_at(const struct tokens *tokens, size_t i) {
+    static const char *const full[] = {"was full of",      "were full of",      "was filled with",
+                                       "was stuffed with", "were stuffed with", "was packed with",
+                                       "was crammed with", "were filled with",  "were packed with",
+                                       "was loaded with",  "were crammed with", "was half full of"};
+    static const char *const held[] = {"had", "held", "contained", "came with", "there was", "there were"};
+    size_t n = token_longest(tokens, i, full, sizeof full / sizeof *full);
+    if (n) return n;
+    n = token_longest(tokens, i, held, sizeof held / sizeof *held);
+    if (!n) return 0;
+    for (size_t k = i + n; k + 1 < tokens->count && tokens->at[k].stop < STOP_CLAUSE; k++)
+        if ((ANY(tokens, k, "in", "inside") && ANY(tokens, k + 1, "it", "them", "this", "there", "when")) ||
+            (ANY(tokens, k, "inside") && ANY(tokens, k + 1, "when")) || token_is(tokens, i, "held"))
+            return n;
+    return 0;
+}
+
+// "When I got it", "the day we found it": the token behind; 0 if none.
+static size_t when_got(const struct tokens *tokens, size_t i) {
+    static const char *const whens[] = {"when", "the day", "the night", "at the time", "back when"};
+    static const char *const got[] = {"got",    "bought",    "found",    "brought", "picked",
+                                      "opened", "inherited", "took",     "bid",     "won",
+                                      "came",   "arrived",   "unpacked", "acquired"};
+    size_t n = token_longest(tokens, i, whens, sizeof whens / sizeof *whens);
+    size_t at = i + n;
+    if (!n || !ANY(tokens, at, "i", "we", "he", "she", "they", "mom", "dad", "it")) return 0;
+    return token_among(tokens, at + 1, got, sizeof got / sizeof *got) ? at + 2 : 0;
+}
+
+// "It was full of corks when I got it, and two buttons": what is in it no more. A fault there is one still.
+static size_t contents_from(struct note *note, size_t i) {
+    enum { REST_MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    size_t taken = filled_at(tokens, i), from = i;
+    if (!taken) return i + 1;
+    while (from > 0 && tokens->at[from - 1].stop == STOP_NONE && !ANY(tokens, from - 1, "and", "but")) from--;
+    size_t to = i + taken, when = 0;
+    while (to < tokens->count && tokens->at[to].stop < STOP_SENTENCE && !when) when = when_got(tokens, to++);
+    if (!when) return i + 1;
+    to = note_clause_to(note, when, STOP_COMMA);
+    size_t rest =
+        to < tokens->count && tokens->at[to].stop == STOP_COMMA && ANY(tokens, to + 1, "and", "plus")
+            ? note_clause_to(note, to + 1, STOP_COMMA)
+            : to;
+    if (rest <= to + 1 + REST_MOST && rest > to && !has_fault(note, to + 1, rest) &&
+        (rest >= tokens->count || tokens->at[rest].stop >= STOP_SENTENCE))
+        to = rest;
+    for (size_t k = i; k < to; k++)
+        if (note->fault_word[k] || note->taken[k] == TAKEN_TYPE) return i + 1;
+    for (size_t k = from; k < i; k++)
+        if (note->taken[k] == TAKEN_TYPE) from = k + 1; // "the vase was full of"
+    note_reading(note, from, to, "aside", "what was in it once");
+    note_aside(note, from, to);
+    return to;
+}
+
 void read_arrivals(struct note *note) {
+    for (size_t i = 0; i < note->tokens.count;)
+        i = note->taken[i] == TAKEN_NOT ? contents_from(note, i) : i + 1;
     for (size_t i = 0; i < note->tokens.count;)
         i = note->taken[i] == TAKEN_NOT ? arrival_from(note, i) : i + 1;
 }

@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/of_use.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 // "No lid", "the box is missing", "an edge that was ground": the part that the kind has by itself.
@@ -432,11 +433,13 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (part && kind->form == FAULT && absent_has_object(&note->tokens, hit))
         part = absent_object(r, hit, part);
     if (!part) part = absent_part_in(r, hit, kind);
+    if (!part) part = renewed_part_in(r, hit, kind);
     if (part && is_verb_of(r, hit, part)) part = NULL;
     size_t size = part ? strlen(part) : 0; // "the top drawer slides rough": the drawer
     if (size > 7 && text_same(part + size - 7, " slides") && hit->to > hit->from + 2 &&
         token_is(&note->tokens, hit->from + 1, "slides"))
         part = arena_copy(note->arena, part, size - 7);
+    part = fault_part_of(r, hit, kind, spot, part);
     const char *inside = !part || spot->part_to <= hit->from ? part_inside(r, hit, kind) : NULL;
     if (inside) part = inside;                              // "wheel split, one leg is a replacement"
     const char *bracket = part ? strstr(part, " (") : NULL; // "the weight (the 1 oz) is missing"

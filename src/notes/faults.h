@@ -503,6 +503,9 @@ size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
 // "Chalk ledge missing": token `i` is "missing"; what lacks has no name in a list.
 bool absent_read_plain(struct fault_reader *reader, size_t i);
 
+// part_of.c: "the switch on the middle arm": a part with the one that it is on; else `part` itself.
+const char *fault_part_of(const struct fault_reader *reader, const struct fault_hit *hit,
+                          const struct flaw *kind, const struct spot *spot, const char *part);
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);
 // The words of a part or place, without the capital that only begins a sentence.

@@ -237,10 +237,38 @@ static bool is_never_filled(const struct fault_reader *r, const struct fault_hit
            ANY(tokens, hit->to, "in", "through");
 }
 
+// "Dry inside, no smell", "clean and dry": where it was kept, and no leather.
+static bool is_dry_within(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "leather-crack") || hit->to != hit->from + 1 || !token_is(tokens, hit->from, "dry"))
+        return false;
+    return ANY(tokens, hit->to, "inside", "within", "indoors") ||
+           (ANY(tokens, hit->to, "and") && ANY(tokens, hit->to + 1, "clean", "tidy", "sweet", "sound"));
+}
+
+// "The library pocket is still glued in": where it belongs.
+static bool is_pasted_in(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const pasted[] = {"glued", "pasted", "stuck", "gummed"};
+    static const char *const slips[] = {"pocket",    "slip",  "card",    "ticket",
+                                        "bookplate", "plate", "pockets", "errata"};
+    enum { BACK = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (!family || !kind_has_word("books paper music", family->rule.id) ||
+        !any_between(tokens, hit->from, hit->to, pasted, COUNT(pasted)) ||
+        any_between(tokens, hit->from, hit->to + 1, (const char *const[]){"back", "together", "down"}, 3))
+        return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < BACK && tokens->at[i - 1].stop == STOP_NONE; i--, n++)
+        if (AMONG(tokens, i - 1, slips))
+            return ANY(tokens, hit->to - 1, "in", "inside") ||
+                   ANY(tokens, hit->to, "in", "inside", "to", "on", "at");
+    return false;
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
            is_wear_again(r, hit) || is_felt_by_nail(r, hit) || is_stuck_as_it_should(r, hit) ||
            is_tied_on(r, hit) || is_done_by_hand(r, hit) || is_of_kiln(r, hit) || is_shifted(r, hit) ||
-           is_seldom_seen(r, hit) || is_never_filled(r, hit);
+           is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) || is_pasted_in(r, hit);
 }

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 // Parts that are not the first, where no list knows the part: "the receiver is a later plastic one"; and what
 // was put on anew: "the tip has had a new ring whipped on". Read before the faults, whose words name no part.
+#include <string.h>
+
 #include "notes/any.h"
+#include "notes/things.h"
 #include "notes/traces.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -84,4 +87,25 @@ void read_renewed(struct fault_reader *r) {
         if (token_is(tokens, i, "new")) read_had_new(r, i);
         if (ANY(tokens, i, "one", "ones")) read_later_one(r, i);
     }
+}
+
+// "New soles put on", "a replacement hinge": the part that the words themselves name; NULL if none.
+const char *renewed_part_in(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    static const char *const news[] = {"new", "newer", "later",        "modern", "replacement",
+                                       "odd", "wrong", "replacements", "fresh",  "aftermarket"};
+    static const char *const wholes[] = {"one",   "ones", "part",    "parts", "piece", "pieces",
+                                         "style", "type", "binding", "it",    "old",   "something"};
+    const struct tokens *tokens = &r->note->tokens;
+    struct word_entry entry;
+    struct noun_found noun;
+    size_t from = hit->from, last = hit->to - 1;
+    if (strcmp(kind->rule.id, "replaced-part") != 0) return NULL;
+    while (from < last && !AMONG(tokens, from, news)) from++;
+    if (from == last || from + 3 < last || tokens->at[last].kind != TOKEN_WORD || AMONG(tokens, last, wholes))
+        return NULL;
+    for (size_t i = from; i <= last; i++)
+        if (tokens->at[i].stop != STOP_NONE) return NULL;
+    bool named =
+        r->part[last] || word_at(r->note, last, 1u << USE_PART, &entry) || noun_at(r->note, last, &noun);
+    return named ? fault_place(r->note, from + 1, last + 1) : NULL;
 }

@@ -62,6 +62,9 @@ bool sets_has_pieces(const struct note *note); // is the thing known by its piec
 void read_stand_ins(struct fault_reader *reader);
 // renewed.c: parts that no list knows and that are not the first.
 void read_renewed(struct fault_reader *reader);
+// The same file: the part that the words of one themselves name, "new soles"; NULL if none.
+const char *renewed_part_in(struct fault_reader *reader, const struct fault_hit *hit,
+                            const struct flaw *kind);
 // makeshift.c: where what a part is ends, from token `i` behind its verb on, if it is not its own; 0 if it
 // is.
 size_t part_made_at(const struct tokens *tokens, size_t i);

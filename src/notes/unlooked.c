@@ -116,6 +116,7 @@ size_t scope_unlooked(const struct tokens *tokens, size_t i) {
     for (size_t k = 0; k < FILLERS_MOST && !verb_at(tokens, at) && (taken = filler_at(tokens, at)) != 0; k++)
         at += taken;
     taken = verb_at(tokens, at);
+    if (token_is(tokens, at, "count") && ANY(tokens, at + 1, "on", "upon", "as", "for", "against")) return 0;
     if (!taken && first) taken = second_verb(tokens, at);
     if (!taken) return 0;
     bool apart = token_is(tokens, at, "counting") && n == 1; // "10 in tall not counting the handle"

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// A part told with the part that it is on or of: "the switch on the middle arm sticks", "one horn of the
+// handle is broken off". The nearer noun alone would name another part, the farther one leave open which.
+#include "notes/any.h"
+#include "notes/faults.h"
+#include "notes/place.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+static bool is_kind(const struct flaw *kind) {
+    static const char *const ids[] = {"seized",    "loose-part",  "broken-part", "partly-working",
+                                      "zip-fault", "clasp-fault", "dent-bend"};
+    for (size_t i = 0; i < COUNT(ids); i++)
+        if (text_same(kind->rule.id, ids[i])) return true;
+    return false;
+}
+
+// A part that can be broken or stuck by itself, and no coat or share of another.
+static bool is_head(const struct fault_reader *r, size_t i) {
+    static const char *const coats[] = {
+        "paint",   "finish", "varnish", "gold",    "gilt",   "glaze",   "veneer", "chrome", "plating",
+        "leather", "lining", "print",   "pattern", "color",  "colour",  "silver", "fabric", "enamel",
+        "edge",    "edges",  "side",    "sides",   "end",    "ends",    "top",    "bottom", "back",
+        "front",   "inside", "outside", "middle",  "corner", "corners", "center", "centre", "surface",
+        "part",    "parts",  "piece",   "rest",    "one",    "two",     "bits",   "bit",    "pieces",
+        "half",    "most",   "some",    "pair",    "all"};
+    const struct tokens *tokens = &r->note->tokens;
+    return tokens->at[i].kind == TOKEN_WORD && r->part[i] && !r->scope.fault[i] &&
+           r->note->taken[i] != TAKEN_TYPE && !token_among(tokens, i, coats, COUNT(coats));
+}
+
+static bool is_article(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "the", "its", "one", "each", "this", "that");
+}
+
+const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
+                          const struct spot *spot, const char *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = spot->part_from, to = spot->part_to;
+    if (!part || to <= from || from > hit->from || !is_kind(kind)) return part;
+    // "one horn | of the handle is broken": the owner is a word of the hit
+    if (to == from + 1 && is_head(r, from) && to + 2 == hit->from && token_is(tokens, to, "of") &&
+        is_article(tokens, to + 1) && r->part[to + 2] && hit->to > to + 3)
+        return fault_place(r->note, from, to + 3);
+    // "the switch | on the middle arm | sticks"
+    if (from > 3 && !is_article(tokens, from - 1) && is_article(tokens, from - 2)) from--; // "the middle arm"
+    if (from < 3 || to > hit->from || hit->from > to + 1 || !is_article(tokens, from - 1) ||
+        !ANY(tokens, from - 2, "on", "of", "in", "at", "inside") || !is_head(r, from - 3))
+        return part;
+    size_t lead = from - 3;
+    bool opens = lead == 0 || tokens->at[lead - 1].stop != STOP_NONE || is_article(tokens, lead - 1) ||
+                 ANY(tokens, lead - 1, "and", "but");
+    return opens ? fault_place(r->note, lead, to) : part;
+}
