@@ -143,7 +143,8 @@ bool name_has_grounds(const struct note *note, size_t from, size_t to) {
            end = note_clause_to(note, to - 1, STOP_SENTENCE);
     bool heading = is_heading(note, first);
     if (said_in(note, a, from, is_monogram)) return false;
-    if (from > 1 && token_is(tokens, from - 1, ",") && ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
+    if (from > 1 && token_is(tokens, from - 1, ",") && tokens->at[from - 2].starts &&
+        ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
         return true; // "Tarl something? No, Torl 40": put right
     if (from > a && !heading && tokens->at[from - 1].kind == TOKEN_FIGURE) return false; // "5 Tanner's Steps"
     if (is_told(note, a, from) || (to < b && said_in(note, to, to + 3 < b ? to + 3 : b, is_cue))) return true;

@@ -5,10 +5,12 @@
 // tells.
 #include "notes/mark_found.h"
 #include "notes/mark_words.h"
+#include "notes/persons.h"
 
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/english.h"
 #include "notes/place.h"
 #include "notes/unsure.h"
 #include "text/order.h"
@@ -140,6 +142,23 @@ static size_t firm_of(const struct note *note, size_t from, size_t to, size_t *b
     return firm && word && end > from + 1 ? (last ? last : end) : 0;
 }
 
+// "Torwell stamped on the blade": one to three words with capitals, of which the first is no English, are a
+// maker's name; where they end, 0 where they are none.
+static size_t maker_of(const struct note *note, size_t from, size_t to) {
+    enum { WORDS_MOST = 3, LETTERS_LEAST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    while (from < to && ANY(tokens, from, "\"", "'")) from++;
+    while (to > from && ANY(tokens, to - 1, "\"", "'")) to--;
+    if (from > 0 && ANY(tokens, from - 1, "name", "names")) return 0; // whose, nobody says
+    if (to == from || to > from + WORDS_MOST || tokens->flat || tokens->shouts) return 0;
+    for (size_t i = from; i < to; i++) {
+        const struct token *token = &tokens->at[i];
+        if (token->kind != TOKEN_WORD || !token->capital || strchr(token->fold, '.')) return 0;
+        if (token->to - token->from < LETTERS_LEAST) return 0;
+    }
+    return english_at(note, from) || person_first_name(note, from) ? 0 : to;
+}
+
 // The end of the mark that begins at token `i`; `i` where none does.
 static size_t mark_end(const struct note *note, size_t i) {
     const char *text = note->tokens.text + note->tokens.at[i].from;
@@ -162,6 +181,7 @@ void read_mark_firm(struct note *note) {
         size_t to = mark_end(note, i), begin;
         if (to == i) continue; // "Label says", "on the side": taken with the mark, and not in it
         size_t end = firm_of(note, i, to, &begin);
+        if (!end && note->book) end = maker_of(note, begin = i, to);
         if (end) {
             struct value *value = note_attribute(note);
             *value = (struct value){.name = "brand",
@@ -169,7 +189,7 @@ void read_mark_firm(struct note *note) {
                                     .sure = unsure_behind(note, to) ? SURE_GUESS : SURE_STATED,
                                     .span = note_span_of(note, begin, end)};
             note_reading(note, begin, end, arena_format(note->arena, "brand %s", value->value),
-                         "a firm in a mark");
+                         "a maker's name in a mark");
             return;
         }
         i = to - 1;

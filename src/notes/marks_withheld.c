@@ -66,9 +66,16 @@ static bool is_personal(const struct note *note, const struct mark_found *found)
         begin = note_clause_from(note, begin - 1, STOP_COMMA);
     bool next = begin > 1 && begin == found->from && token_is(tokens, begin - 1, ",") &&
                 note->taken[begin - 2] == TAKEN_ASIDE; // and the next of them
-    if (next && person_form_end(note, found->from) == found->to) return true;
+    if (next && person_form_end(note, found->from) > found->from) return true;
     for (size_t i = begin; i < found->from; i++)
         if (ANY(tokens, i, "owner", "owners", "owner's", "owners'")) return true;
+    // "Over the pocket the name Somebody, that was my uncle"
+    if (found->from > 1 && ANY(tokens, found->from - 1, "name") && ANY(tokens, found->from - 2, "the", "a") &&
+        token_is(tokens, found->to, ",") &&
+        ANY(tokens, found->to + 1, "that", "who", "my", "his", "her", "which") &&
+        ANY(tokens, found->to + 2, "was", "is", "uncle", "aunt", "father", "mother", "grandfather", "brother",
+            "wife", "husband", "son", "daughter"))
+        return true;
     bool property = ANY(tokens, found->from, "property") && ANY(tokens, found->from + 1, "of");
     // "It says J.L. from Dad"
     bool given = ANY(tokens, found->to, "from", "to", "for", "with") &&
