@@ -36,6 +36,8 @@ void read_so_too(struct fault_reader *reader);
 void read_roll(struct fault_reader *reader);
 // "Lead lining? No, just foil", "leather handles? No, rope ones": the "no" at token `i` is of the stuff.
 bool part_is_other_stuff(const struct tokens *tokens, size_t i);
+// bystanders.c: of what befell others nothing is told.
+void read_bystanders(struct fault_reader *reader);
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
 // The same file: `count` of the parts lack, of `of` where that is known.
