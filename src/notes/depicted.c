@@ -31,7 +31,7 @@ static bool is_action(const struct note *note, size_t from, size_t to) {
 static bool is_the_part(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
-    bool the = from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "on");
+    bool the = from > 1 && token_is(tokens, from - 1, "the") && ANY(tokens, from - 2, "on", "to");
     bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
     if (the && one) return true; // but "gilding worn on the roses"
     bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");

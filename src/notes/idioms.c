@@ -58,6 +58,10 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     if (n == 1 && use == USE_THEME && token_is(tokens, i, "bow") && family &&
         (text_same(family->rule.id, "music") || text_same(family->rule.id, "sports")))
         return true;
+    if (n == 1 && use == USE_THEME && note->record->type.value && strstr(note->record->type.value, "chess") &&
+        ANY(tokens, i, "king", "kings", "queen", "queens", "knight", "knights", "bishop", "bishops", "castle",
+            "castles"))
+        return true; // its men
     if (n == 1 && use == USE_MATERIAL && token_is(tokens, i, "mop") &&
         ANY(tokens, i + 1, "wringer", "bucket", "head", "handle", "sink", "pail", "stick"))
         return true;

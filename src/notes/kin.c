@@ -171,6 +171,19 @@ static bool is_of_metal(const struct note *note, const struct noun_found *found)
     return false;
 }
 
+// "Clear cylinder vase", "bowl, clear, 8 in": one can see through it.
+static bool is_clear(const struct note *note, const struct noun_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++)
+        if (ANY(tokens, i, "plastic", "acrylic", "lucite", "perspex", "resin", "melamine")) return false;
+    for (size_t i = found->from; i > 0 && tokens->at[i - 1].stop == STOP_NONE; i--)
+        if (ANY(tokens, i - 1, "clear", "frosted")) return true;
+    return found->to < tokens->count && tokens->at[found->to].stop == STOP_COMMA &&
+           ANY(tokens, found->to + 1, "clear") &&
+           (found->to + 2 >= tokens->count || tokens->at[found->to + 2].stop != STOP_NONE ||
+            ANY(tokens, found->to + 2, "with", "and"));
+}
+
 // A dish, bowl or figure of glass or metal that only the ceramics know by name.
 static const struct family *of_no_clay(const struct note *note, const struct noun_found *found,
                                        const struct family *family) {
@@ -182,6 +195,7 @@ static const struct family *of_no_clay(const struct note *note, const struct nou
                         : hint(note, "glassware") > 0 ? "glassware"
                         : hint(note, "metalware") > 3 ? "metalware"
                         : is_of_wood(note)            ? "kitchenware"
+                        : is_clear(note, found)       ? "glassware"
                                                       : NULL;
     const struct family *other = stuff ? ruleset_family(note->rules, stuff) : NULL;
     return other ? other : family;

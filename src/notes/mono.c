@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/value_keep.h"
 #include "notes/faults.h"
 #include "notes/persons.h"
 #include "notes/place.h"
@@ -77,7 +78,20 @@ static void tell_sewn(struct note *note, const struct flaw *kind, size_t from, s
     }
     for (size_t k = from; k < to + place; k++)
         if (note->taken[k] == TAKEN_NOT) note_take(note, k, k + 1, k < to ? TAKEN_FLAW : TAKEN_PART);
+    if (ANY(&note->tokens, to - 1, "embroidered", "appliqued", "crocheted"))
+        value_keep(note, "technique", note->tokens.at[to - 1].fold, NULL, to - 1, to, SURE_STATED);
     note_reading(note, from, to, "flaw monogram", "a letter worked into it");
+}
+
+// The needle by which letters came on it is a technique, too.
+static void keep_needle(struct note *note, const struct flaw *kind) {
+    for (size_t k = 0; k < note->record->flaw_count; k++) {
+        const struct item_flaw *flaw = &note->record->flaws[k];
+        for (size_t i = 0; flaw->kind == kind && i < note->tokens.count; i++)
+            if (note->tokens.at[i].from >= flaw->span.from && note->tokens.at[i].to <= flaw->span.to &&
+                ANY(&note->tokens, i, "embroidered", "appliqued", "crocheted"))
+                value_keep(note, "technique", note->tokens.at[i].fold, NULL, i, i + 1, SURE_STATED);
+    }
 }
 
 void read_mono(struct note *note) {
@@ -87,7 +101,11 @@ void read_mono(struct note *note) {
     const char *family = note->record->family ? note->record->family->rule.id : "";
     bool may = false;
     for (size_t k = 0; k < sizeof families / sizeof *families; k++) may |= text_same(family, families[k]);
-    if (!may || !kind || is_known(note->record, kind)) return;
+    if (!may || !kind) return;
+    if (is_known(note->record, kind)) {
+        keep_needle(note, kind);
+        return;
+    }
     for (size_t i = 0; i < note->tokens.count; i++) {
         size_t sewn = note->taken[i] == TAKEN_NOT || note->taken[i] == TAKEN_MARK ? sewn_at(note, i) : 0;
         if (sewn) {

@@ -324,6 +324,28 @@ static size_t worn_size(struct note *note, size_t i) {
     return end - i;
 }
 
+static bool is_trousers(const struct note *note) {
+    for (size_t i = 0; i < note->tokens.count; i++)
+        if (ANY(&note->tokens, i, "jeans", "pants", "trousers", "slacks", "khakis", "chinos", "overalls",
+                "corduroys", "cords", "dungarees", "coveralls"))
+            return true;
+    return false;
+}
+
+// "34 x 30", "36/32" of jeans: waist and leg as the label has them.
+static size_t waist_and_leg(struct note *note, size_t i) {
+    enum { LEAST = 22, MOST = 60, LONGEST = 40 };
+    const struct tokens *tokens = &note->tokens;
+    size_t taken = 0, leg = 0;
+    if (i + 2 >= tokens->count || !ANY(tokens, i + 1, "x", "/", "by") || !is_trousers(note)) return 0;
+    int waist = number_whole(tokens, i, &taken), length = number_whole(tokens, i + 2, &leg);
+    if (taken != 1 || leg != 1 || waist < LEAST || waist > MOST || length < LEAST || length > LONGEST)
+        return 0;
+    if (ANY(tokens, i + 3, "inches", "in", "\"", "cm") || note->taken[i] != note->taken[i + 2]) return 0;
+    keep(note, i, i + 3, note_words(note, i, i + 3), i, i + 3);
+    return 3;
+}
+
 // "Scale 1 inch to the mile": of a map, and no length of it.
 static size_t map_scale(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -383,12 +405,13 @@ static size_t other_size(struct note *note, size_t i) {
 }
 
 void read_sizes(struct note *note) {
-    static size_t (*const kinds[])(struct note *, size_t) = {size_word,  wearer_size, bed_size,  tag_size,
-                                                             build_size, worn_size,   other_size};
+    static size_t (*const kinds[])(struct note *, size_t) = {
+        size_word, wearer_size, bed_size, tag_size, build_size, worn_size, waist_and_leg, other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)
             taken = kinds[k](note, i);
+        if (note->taken[i] == TAKEN_MARK) taken = waist_and_leg(note, i); // "the tag says"
         i += taken ? taken : 1;
     }
 }

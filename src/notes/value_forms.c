@@ -92,6 +92,45 @@ static void read_shaped(struct note *note) {
     }
 }
 
+// "Photo of a man with a bicycle", "of a girl holding a cat": who is in the picture has something with them.
+static void read_shown_with(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "with", "holding", "riding", "beside", "feeding", "leading", "driving", "and") ||
+        !ANY(tokens, i + 1, "a", "an", "his", "her", "their", "two", "three"))
+        return;
+    size_t from = i + 2;
+    struct noun_found noun;
+    struct word_entry shown;
+    if (from >= tokens->count || note->taken[from] != TAKEN_NOT || note->fault_word[from] ||
+        tokens->at[from].kind != TOKEN_WORD)
+        return;
+    size_t to = from + 1;
+    bool known = noun_at(note, from, &noun) || word_at(note, from, 1u << USE_THEME, &shown);
+    if (!known || (to < tokens->count && !chunk_breaks(note, to))) return;
+    value_keep(note, "theme", arena_string(note->arena, note_words(note, from, to)), NULL, from, to,
+               value_sure(note, from, to));
+    note_take(note, from, to, TAKEN_VALUE);
+}
+
+// "Color lithograph on the front": how the picture was printed, told by its noun.
+static void read_printed_as(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < tokens->count; i++) {
+        if (!ANY(tokens, i, "lithograph", "lithographs", "chromolithograph", "woodcut", "linocut") ||
+            note->taken[i] != TAKEN_NOT ||
+            !(i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
+              ANY(tokens, i + 1, "on", "of")))
+            continue;
+        size_t from = i;
+        if (i > 0 && ANY(tokens, i - 1, "color", "colour", "stone", "colored", "coloured") &&
+            note_free(note, i - 1, i))
+            from--;
+        const char *text = say_singular(note->arena, utf8_fold(note->arena, note_words(note, from, i + 1)));
+        value_keep(note, "technique", text, NULL, from, i + 1, value_sure(note, from, i + 1));
+        note_take(note, from, i + 1, TAKEN_VALUE);
+    }
+}
+
 // "Shaped like a beehive", "rope style links", "view of a pier": the words themselves are the value.
 void value_read_forms(struct note *note) {
     static const char *const shapes[] = {
@@ -131,6 +170,9 @@ void value_read_forms(struct note *note) {
         while (to < from + 3 && !chunk_breaks(note, to) && note->taken[to] == TAKEN_NOT &&
                !note->fault_word[to])
             to++;
+        if (to > from + 1 && name[0] == 't' &&
+            ANY(&note->tokens, to - 1, "holding", "riding", "wearing", "feeding"))
+            to--;
         if (to == from) continue;
         const char *of = bearer_of(note, to);
         struct word_entry shown; // "the shape of a sitting hound" shows a dog
@@ -142,7 +184,9 @@ void value_read_forms(struct note *note) {
         value_keep(note, name, arena_string(note->arena, note_words(note, from, to)), of, from, to,
                    value_sure(note, i, to));
         note_take(note, from, to, TAKEN_VALUE);
+        if (name[0] == 't' && !of) read_shown_with(note, to);
     }
+    read_printed_as(note);
     read_shaped(note);
     for (size_t i = 0; i + 1 < note->tokens.count; i++) {
         static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",

@@ -486,6 +486,8 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
     if (use == USE_TECHNIQUE) keep_stuff(note, i, n, of, sure);
     if (use == USE_FINISH && ANY(&note->tokens, i, "hammered", "engraved", "chased", "marbled"))
         value_keep(note, "technique", note->tokens.at[i].fold, of, i, i + 1, sure); // "hammered finish"
+    if (use == USE_FINISH && n == 2 && ANY(&note->tokens, i + 1, "steel", "aluminum", "aluminium", "iron"))
+        value_keep(note, "material", note->tokens.at[i + 1].fold, of, i + 1, i + 2, sure); // "brushed steel"
     note_take(note, i, i + n, TAKEN_VALUE);
     bool toned = use == USE_COLOR && ANY(&note->tokens, i + n, "colored", "coloured", "colour", "color");
     if (toned && note_free(note, i + n, i + n + 1)) note_take(note, i + n, i + n + 1, TAKEN_FILLER);
