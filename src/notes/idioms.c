@@ -87,7 +87,12 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     bool faulty = i + n < tokens->count && note->fault_word[i + n] && tokens->at[i + n].stop == STOP_NONE;
     bool speckled = use == USE_COLOR &&
                     ANY(tokens, i + n, "speckled", "mottled", "spotted", "flecked", "streaked") &&
-                    i + n + 1 < tokens->count && tokens->at[i + n + 1].stop != STOP_NONE;
+                    i + n + 1 < tokens->count &&
+                    (tokens->at[i + n + 1].stop != STOP_NONE ||
+                     ANY(tokens, i + n + 1, "enamel", "enamelware", "graniteware", "glaze", "stoneware",
+                         "pottery", "wool", "tweed", "glass"));
+    // "Square cut glass"
+    speckled |= ANY(tokens, i + n, "cut") && ANY(tokens, i + n + 1, "glass", "crystal", "steel");
     if (n == 1 && begins && i > 0 && faulty && !standing_is_paint(note, i + n) && !speckled &&
         (use == USE_SHAPE || use == USE_PATTERN || use == USE_STYLE || use == USE_COLOR || use == USE_THEME))
         return true;

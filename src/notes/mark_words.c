@@ -173,6 +173,12 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
     if (ANY(tokens, i + 1, "long", "regular", "reg", "short", "tall") && i < tokens->count &&
         tokens->at[i].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 2)
         return true; // "tag says 44 long"
+    if (token_is(tokens, i + 1, "x") && i + 2 < tokens->count && tokens->at[i].kind == TOKEN_FIGURE &&
+        tokens->at[i + 2].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 2 &&
+        strlen(tokens->at[i + 2].fold) == 2)
+        for (size_t k = 0; k < i; k++)
+            if (ANY(tokens, k, "jeans", "trousers", "pants", "overalls", "chinos", "slacks", "dungarees"))
+                return true; // "tag says 34 x 30"
     struct amount amount;
     if (!amount_at(note, i, &amount)) return false;
     if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");
@@ -183,6 +189,14 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
 bool mark_is_sort(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->at[to - 1].capital) return false;
+    // "Stenciled fruit", "painted boats": a picture
+    struct word_entry shown;
+    bool drawn = to == from + 1 && from > 0 &&
+                 ANY(tokens, from - 1, "stenciled", "stencilled", "painted", "embroidered", "woven",
+                     "embossed", "printed");
+    if (drawn && word_at(note, from, (1u << USE_THEME) | (1u << USE_PATTERN), &shown)) return true;
+    if (drawn && !tokens->flat && tokens->at[from].one != tokens->at[from].fold && english_at(note, from))
+        return true;
     return ANY(tokens, to - 1, "owners", "people", "persons", "hands") ||
            (to == from + 1 && ANY(tokens, from, "numbers", "letters", "names", "initials", "words", "writing",
                                   "lettering", "things", "zero", "true"));

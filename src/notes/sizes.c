@@ -282,15 +282,16 @@ static size_t build_size(struct note *note, size_t i) {
 // Goods that are worn, by any noun of the note.
 static bool is_worn(const struct note *note) {
     static const char *const goods[] = {
-        "coat",      "jacket",     "blazer",   "waistcoat", "overcoat", "raincoat",   "greatcoat", "smock",
-        "jerkin",    "boots",      "boot",     "shoes",     "shoe",     "clogs",      "wellies",   "gloves",
-        "hat",       "cap",        "gauntlet", "gauntlets", "skates",   "waders",     "tunic",     "oilskin",
-        "oilskins",  "parka",      "anorak",   "cape",      "cagoule",  "duffel",     "brogues",   "slippers",
-        "sandals",   "breeches",   "apron",    "helmet",    "robe",     "bathrobe",   "cardigan",  "sweater",
-        "shirt",     "blouse",     "dress",    "skirt",     "trousers", "pants",      "jeans",     "shorts",
-        "vest",      "pajamas",    "pyjamas",  "nightgown", "gown",     "sweatshirt", "hoodie",    "overalls",
-        "coveralls", "pullover",   "jersey",   "uniform",   "kimono",   "housecoat",  "swimsuit",  "leotard",
-        "suit",      "nightshirt", "smoking"};
+        "coat",       "jacket",   "blazer",    "waistcoat", "overcoat", "raincoat",   "greatcoat", "smock",
+        "jerkin",     "boots",    "boot",      "shoes",     "shoe",     "clogs",      "wellies",   "gloves",
+        "hat",        "cap",      "gauntlet",  "gauntlets", "skates",   "waders",     "tunic",     "oilskin",
+        "oilskins",   "parka",    "anorak",    "cape",      "cagoule",  "duffel",     "brogues",   "slippers",
+        "sandals",    "breeches", "apron",     "helmet",    "robe",     "bathrobe",   "cardigan",  "sweater",
+        "shirt",      "blouse",   "dress",     "skirt",     "trousers", "pants",      "jeans",     "shorts",
+        "vest",       "pajamas",  "pyjamas",   "nightgown", "gown",     "sweatshirt", "hoodie",    "overalls",
+        "coveralls",  "pullover", "jersey",    "uniform",   "kimono",   "housecoat",  "swimsuit",  "leotard",
+        "snowsuit",   "romper",   "sleepsuit", "bodysuit",  "playsuit", "bonnet",     "mittens",   "suit",
+        "nightshirt", "smoking"};
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
     return false;
@@ -360,6 +361,37 @@ static size_t map_scale(struct note *note, size_t i) {
     return the + 1 - i;
 }
 
+// "Work boots, 11 wide": how a shoe is made, and no width of it.
+static size_t shoe_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[i].kind != TOKEN_FIGURE || i == 0 || tokens->at[i - 1].stop != STOP_COMMA) return 0;
+    size_t end = value_end(note, i);
+    if (end < i + 2 ||
+        !ANY(tokens, end - 1, "wide", "narrow", "medium", "regular", "d", "ee", "eee", "w", "b"))
+        return 0;
+    bool shoes = false, over = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+    for (size_t k = 0; over && k < i && !shoes; k++)
+        shoes = ANY(tokens, k, "boots", "shoes", "loafers", "brogues", "oxfords", "sneakers", "sandals",
+                    "pumps", "slippers", "heels", "trainers", "wingtips", "clogs", "moccasins", "flats",
+                    "cleats", "skates", "wellies");
+    if (!shoes) return 0;
+    keep(note, i, end, note_words(note, i, end), i, end);
+    return end - i;
+}
+
+// "Snowsuit, 18-24 months": of whom it fits, where months or years stand behind a span.
+static size_t month_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->at[i].kind != TOKEN_FIGURE || i == 0 || tokens->at[i - 1].stop == STOP_NONE || !is_worn(note))
+        return 0;
+    if (!ANY(tokens, i + 1, "-", "to") || i + 3 >= tokens->count || tokens->at[i + 2].kind != TOKEN_FIGURE ||
+        !ANY(tokens, i + 3, "months", "month", "mos", "mths", "years", "yrs") ||
+        (i + 4 < tokens->count && tokens->at[i + 4].stop == STOP_NONE))
+        return 0;
+    keep(note, i, i + 4, note_words(note, i, i + 4), i, i + 4);
+    return 4;
+}
+
 // "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".
 static size_t other_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -405,8 +437,9 @@ static size_t other_size(struct note *note, size_t i) {
 }
 
 void read_sizes(struct note *note) {
-    static size_t (*const kinds[])(struct note *, size_t) = {
-        size_word, wearer_size, bed_size, tag_size, build_size, worn_size, waist_and_leg, other_size};
+    static size_t (*const kinds[])(struct note *,
+                                   size_t) = {size_word, wearer_size, bed_size,      tag_size,   build_size,
+                                              worn_size, shoe_size,   waist_and_leg, month_size, other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)

@@ -147,3 +147,16 @@ bool unsure_in_all(const struct note *note, size_t to) {
         at++;
     return at > to + 1 && unsure_behind(note, at);
 }
+
+// "Silver tray?", "silk and linen shawl?": nothing but the thing's name, and a question.
+bool unsure_is_asked(const struct note *note, size_t at) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t n = 0; n < FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; n++) {
+        if (note->taken[at] != TAKEN_TYPE && note->taken[at] != TAKEN_VALUE &&
+            !ANY(tokens, at, "and", "or", "&"))
+            break;
+        at++;
+    }
+    return token_is(tokens, at, "?") && note->taken[at - 1] == TAKEN_TYPE;
+}

@@ -12,4 +12,7 @@ bool unsure_before(const struct note *note, size_t from);
 bool unsure_in_all(const struct note *note, size_t to);
 bool unsure_behind(const struct note *note, size_t to);
 
+// "Silver tray?": the thing's name from token `at` on, and nothing behind it but a question.
+bool unsure_is_asked(const struct note *note, size_t at);
+
 #endif

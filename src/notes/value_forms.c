@@ -34,8 +34,8 @@ void value_read_audience(struct note *note) {
         {"child's", "children's"},   {"childs", "children's"},     {"children's", "children's"},
         {"kids", "kids'"},           {"kid's", "kids'"},           {"kids'", "kids'"},
         {"childrens", "children's"}, {"childrens'", "children's"}, {"youth", "youth"},
-        {"toddler", "toddler"},      {"toddler's", "toddler"},     {"baby's", "baby"},
-        {"unisex", "unisex"}};
+        {"toddler", "toddler"},      {"toddler's", "toddler"},     {"toddlers", "toddler"},
+        {"baby's", "baby"},          {"unisex", "unisex"}};
     const char *of;
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;

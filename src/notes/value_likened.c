@@ -194,7 +194,8 @@ static void read_subject(struct note *note, size_t i) {
         token_is(tokens, i + 1, "to") && ANY(tokens, i, "guide", "guides", "handbook", "introduction", "key",
                                              "companion", "guidebook", "primer");
     bool on_it = token_is(tokens, i + 1, "on") && !note->fault_word[i];
-    if (!family || strcmp(family->rule.id, "books") != 0 || tokens->at[i].stop != STOP_NONE ||
+    bool game = family && !strcmp(family->rule.id, "games-puzzles") && token_is(tokens, i + 1, "about");
+    if (!family || (strcmp(family->rule.id, "books") != 0 && !game) || tokens->at[i].stop != STOP_NONE ||
         !(to_it || on_it || token_is(tokens, i + 1, "about")))
         return;
     size_t from = i + 2;

@@ -29,6 +29,25 @@ bool value_read_flower_color(struct note *note, size_t i, size_t n) {
     return true;
 }
 
+bool value_read_cloth_color(struct note *note, size_t i, size_t n) {
+    const struct tokens *tokens = &note->tokens;
+    if (n != 1 ||
+        !ANY(tokens, i, "stone", "slate", "pewter", "mahogany", "bronze", "copper", "sand", "oyster",
+             "chestnut", "walnut", "amber", "coral", "pearl", "charcoal", "clay", "brick"))
+        return false;
+    if (!is_family(note, "clothing") && !is_family(note, "footwear") && !is_family(note, "linens") &&
+        !is_family(note, "bags"))
+        return false;
+    struct word_entry stuff;
+    bool apart = (i == 0 || tokens->at[i - 1].stop != STOP_NONE) && standing_is_stop(note, i + 1);
+    if (!apart && !standing_is_type(note, i + 1) && !word_at(note, i + 1, 1u << USE_MATERIAL, &stuff))
+        return false;
+    value_keep(note, "color", arena_string(note->arena, tokens->at[i].fold), NULL, i, i + 1,
+               value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}
+
 // "Cross stitch tulips on cream linen": what the work was done on is the stuff of the thing.
 bool value_is_ground(const struct note *note, size_t i) {
     enum { BACK = 8 };

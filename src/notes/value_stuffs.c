@@ -239,6 +239,8 @@ bool value_read_fruitwood(struct note *note, size_t i, size_t n) {
         wooden = ANY(tokens, k, "turned", "dovetailed", "treen", "hewn", "whittled");
     bool timber = wooden && // "table, cherry, two drawers"
                   standing_is_stop(note, i + 1) && i > 0 && tokens->at[i - 1].stop != STOP_NONE;
+    // "Cherry drop leaf table"
+    timber |= wooden && standing_is_type(note, i + 1) && (i == 0 || tokens->at[i - 1].stop != STOP_NONE);
     bool part = token_among(tokens, i + 1, parts, COUNT(parts));
     if (!part && !timber) return false;
     const char *of = ANY(tokens, i + 1, "handled")                           ? "handle"

@@ -110,19 +110,6 @@ static bool is_asked(const struct note *note, size_t from) {
     return token_is(&note->tokens, end + 1, "no") || token_is(&note->tokens, end + 1, "nope");
 }
 
-// "Silver tray?", "silk and linen shawl?": nothing but the thing's name, and a question.
-static bool is_questioned(const struct note *note, size_t at) {
-    enum { FAR = 5 };
-    const struct tokens *tokens = &note->tokens;
-    for (size_t n = 0; n < FAR && at < tokens->count && tokens->at[at].stop == STOP_NONE; n++) {
-        if (note->taken[at] != TAKEN_TYPE && note->taken[at] != TAKEN_VALUE &&
-            !ANY(tokens, at, "and", "or", "&"))
-            break;
-        at++;
-    }
-    return token_is(tokens, at, "?") && note->taken[at - 1] == TAKEN_TYPE;
-}
-
 // "Well I say carved, it's composition": taken back, here and where it was said before.
 static bool is_loosely_said(struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
@@ -462,7 +449,7 @@ static void read_value(struct note *note, size_t i, size_t n, const struct word_
         return;
     if (of && value_is_elsewhere(note, i, of)) return;
     enum sure sure =
-        use == USE_MATERIAL && is_questioned(note, i + n) ? SURE_GUESS : value_sure(note, i, i + n);
+        use == USE_MATERIAL && unsure_is_asked(note, i + n) ? SURE_GUESS : value_sure(note, i, i + n);
     if (use == USE_FINISH && n == 2) read_paint(note, i, of, sure);
     static const char *const looks[] = {"colored", "coloured"};
     // "Tortoise" is no turtle, "hand knotted" more than knotted, though one list has both
@@ -520,7 +507,7 @@ static void read_type_words(struct note *note) {
         if (!last && (value_is_worked(note, i, n) || value_is_all_of_type(note, i, n))) continue;
         enum word_use use = metal ? USE_MATERIAL : last ? USE_THEME : settle(note, i, i + n, &entry);
         if (use == USE_COUNT || value_is_idiom(note, i, n, use)) continue;
-        bool asked = use == USE_MATERIAL && is_questioned(note, i + n);
+        bool asked = use == USE_MATERIAL && unsure_is_asked(note, i + n);
         value_keep(note, key_of(use), entry.print, NULL, i, i + n,
                    asked ? SURE_GUESS : value_sure(note, i, i + n));
         i += n - 1;
@@ -587,13 +574,15 @@ void read_values(struct note *note) {
     value_read_patent(note);
     value_read_forms(note);
     value_read_likened(note);
+    value_read_shown(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
         size_t n = word_at(note, i, standing_uses, &entry);
         if (!n || !note_free(note, i, i + n)) continue;
         if (note->fault_word[i] && !is_made_so(note, i, n, &entry)) continue;
         if (value_is_beside(note, i, n)) continue;
-        if (!value_read_plates(note, i, n)) read_value(note, i, n, &entry);
+        if (!value_read_plates(note, i, n) && !value_read_cloth_color(note, i, n))
+            read_value(note, i, n, &entry);
         i += n - 1;
     }
     value_read_stuffs(note);

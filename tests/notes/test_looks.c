@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+// What is pictured on a thing, its stuffs and colors, and labelled sizes. The sentences are ours; the facts
+// are common practice, no source.
+#include "support_facts.h"
+
+static const struct notes_case pictured[] = {
+    {"Six tumblers, clear with lemon wedges printed on them.", "theme lemon wedge; !color lemon"},
+    {"Ice bucket, etched bulrushes, two handles.", "theme bulrush"},
+    {"Tea caddy, little herons molded around the lid.", "theme heron"},
+    {"Square scarf, oar blades on a green ground.", "theme oar blade; color green"},
+    {"Tray cloth, white, with kingcups in the weave.", "theme kingcup"},
+    {"Bench, painted black with stenciled punts on the rail.", "theme punt; !mark punts"},
+    {"Biscuit barrel, small acorns carved on the lid.", "theme acorn; !theme oak leaf"},
+    {"Card game about smugglers, in its box.", "theme smuggler"},
+    {"Enamel mug, name printed on the base.", "!theme name"},
+    {"Map case, lines printed on the flap.", "!theme line"},
+    {"Stool, dents on a black seat.", "!theme dent"},
+    {"Radio, screws in the back.", "!theme screw"},
+};
+
+static const struct notes_case stuffs[] = {
+    {"Coffee pot, blue speckled enamel.", "color blue; pattern speckled; material enamel"},
+    {"Raincoat, stone, with a belt.", "color stone; !material stone"},
+    {"Garden trough, stone.", "material stone"},
+    {"Cherry drop leaf table.", "material cherry wood; !theme cherry"},
+    {"Jug painted with a cherry.", "!material cherry wood"},
+    {"Mirror in a gilded wood frame.", "finish gilded@frame; material wood@frame"},
+    {"Lamp with a frosted glass shade.", "finish frosted@shade; material glass@shade"},
+    {"Standard lamp, brushed steel.", "material brushed steel"},
+    {"Blazer, navy wool mix.", "material wool blend"},
+    {"Border fork, ash shaft.", "type border fork; !pattern border"},
+    {"Turkey platter, oval.", "!family holiday"},
+    {"Needlepoint pillow of a hen.", "family linens; theme hen"},
+};
+
+static const struct notes_case sizes[] = {
+    {"Work boots, 11 wide, brown.", "size 11 wide"},
+    {"Plank, 11 wide.", "!size 11 wide"},
+    {"Snowsuit, 18-24 months, yellow.", "size 18-24 months"},
+    {"Clock, ran 18-24 months.", "!size 18-24 months"},
+    {"Work trousers, tag says 34 x 30.", "size 34 x 30; !mark 34 x 30"},
+    {"Picture, label says 34 x 30.", "!size 34 x 30"},
+};
+
+FACTS(pictured)
+FACTS(stuffs)
+FACTS(sizes)
+
+int main(void) {
+    Suite *suite = suite_create("notes: looks");
+    TCase *tcase = tcase_create("looks");
+    tcase_set_timeout(tcase, 120);
+    tcase_add_test(tcase, reads_pictured);
+    tcase_add_test(tcase, reads_stuffs);
+    tcase_add_test(tcase, reads_sizes);
+    suite_add_tcase(suite, tcase);
+    return support_main(suite);
+}
