@@ -31,7 +31,7 @@ static bool is_action(const struct note *note, size_t from, size_t to) {
 static bool is_the_part(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     const struct tokens *tokens = &note->tokens;
-    bool the = from > 1 && token_is(tokens, from - 1, "the") && ANY(tokens, from - 2, "on", "to");
+    bool the = from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "on");
     bool one = to == from + 1 && tokens->at[from].one == tokens->at[from].fold;
     if (the && one) return true; // but "gilding worn on the roses"
     bool led = from > 0 && ANY(tokens, from - 1, "a", "an", "with", "of", "and", "showing");
@@ -100,6 +100,8 @@ bool is_depicted(const struct note *note, size_t from, size_t to) {
     if (is_beside_type(note, from, to) || ANY(tokens, to, "present", "gift", "party", "reception", "fair"))
         return false;
     if (standing_is_type(note, to) || token_among(&note->tokens, to, next, COUNT(next))) return true;
+    if (from > 1 && token_is(tokens, from - 1, "the") && token_is(tokens, from - 2, "to"))
+        return false; // "I wore it to the bus"
     if (is_action(note, from, to) || is_the_part(note, from, to) || is_running(note, from, to)) return false;
     if (ANY(tokens, to, "fine", "good", "ok", "clear", "crisp", "legible", "readable", "worn", "rubbed",
             "faded") ||

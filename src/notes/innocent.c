@@ -265,10 +265,23 @@ static bool is_pasted_in(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+// "Studio stamp on the back": whose picture it is, and nothing that went through the post.
+static bool is_stamp_of_maker(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "postally-used")) return false;
+    size_t i = hit->from;
+    while (i < hit->to && !ANY(tokens, i, "stamp", "stamps", "stamped")) i++;
+    return i < hit->to && i > 0 &&
+           ANY(tokens, i - 1, "studio", "photographer's", "maker's", "dealer's", "shop", "rubber", "school",
+               "church", "library", "gallery", "club", "publisher's", "printer's", "teacher's", "press",
+               "agency", "company", "museum", "ink");
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
            is_wear_again(r, hit) || is_felt_by_nail(r, hit) || is_stuck_as_it_should(r, hit) ||
            is_tied_on(r, hit) || is_done_by_hand(r, hit) || is_of_kiln(r, hit) || is_shifted(r, hit) ||
-           is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) || is_pasted_in(r, hit);
+           is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) ||
+           is_pasted_in(r, hit) || is_stamp_of_maker(r, hit);
 }

@@ -106,6 +106,7 @@ static size_t read_titled(struct note *note, size_t i) {
          !ANY(tokens, i - 2, "me", "given", "owned", "used", "left", "sold", "played", "worn", "caught",
               "shot", "killed", "ridden", "flown", "won", "taken", "landed", "bagged", "rowed")))
         return 0;
+    if (person_in_title(note, i, to)) return 0;
     if (tokens->at[to - 1].stop == STOP_NONE &&
         ANY(tokens, to, "pattern", "patterns", "design", "rose", "range"))
         return 0; // "Lady Corvane pattern": what spoons or plates are called by

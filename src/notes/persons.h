@@ -41,4 +41,7 @@ size_t person_recorded(struct note *note, size_t i);
 // Names put on by hand and words that are secret; where what was kept back ends, 0 where there is none.
 size_t person_by_hand(struct note *note, size_t i);
 
+// persons_papers.c: do the words [i, to) stand in the title of a book, "A Lantern for Mrs. X by Y Z"?
+bool person_in_title(const struct note *note, size_t i, size_t to);
+
 #endif

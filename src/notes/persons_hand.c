@@ -279,7 +279,9 @@ static size_t by_service(struct note *note, size_t i) {
 static size_t by_name(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!token_is(tokens, i, "name") ||
-        ANY(tokens, i - (i ? 1 : 0), "maker's", "makers", "brand", "trade", "pattern"))
+        ANY(tokens, i - (i ? 1 : 0), "maker's", "makers", "brand", "trade", "pattern", "studio", "firm",
+            "firm's", "shop", "store", "company", "company's", "business", "mill", "brewery", "dairy",
+            "printer's", "publisher's", "photographer's", "studio's", "manufacturer's"))
         return 0;
     size_t at = i + 1;
     while (ANY(tokens, at, ":", "is", "was", "of", "says", "on", "in", "it", "inside", "reads", "the", "its",

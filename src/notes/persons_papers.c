@@ -221,3 +221,20 @@ size_t person_on_paper(struct note *note, size_t i) {
     if (!to) to = by_child(note, i);
     return to ? to : by_badge(note, i);
 }
+
+// "A Lantern for Mrs. X by Y Z", of a book: a word of its title, between a capital and who wrote it.
+bool person_in_title(const struct note *note, size_t i, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    if (i < 2 || !token_is(tokens, to, "by") || to + 1 >= tokens->count || !tokens->at[to + 1].capital)
+        return false;
+    size_t at = i - 1;
+    while (at > 0 &&
+           ANY(tokens, at, "for", "of", "and", "to", "with", "the", "from", "&", "on", "by", "meets"))
+        at--;
+    bool read = false;
+    for (size_t k = 0; k < i && !read; k++)
+        read = ANY(tokens, k, "novel", "book", "hardcover", "hardback", "paperback", "softcover", "story",
+                   "stories", "poems", "music", "mystery", "cookbook", "memoir", "play", "song", "record",
+                   "magazine", "comic");
+    return read && at < i - 1 && tokens->at[at].capital && tokens->at[at].stop == STOP_NONE;
+}

@@ -366,6 +366,7 @@ static void read_present(struct fault_reader *r, size_t i) {
         return;
     if (joins_looks(r->note, from, to)) from = to - 1;
     const char *part = fault_words(r->note, from, to);
+    if (ANY(tokens, i, "every", "each")) part = say_plural(r->note->arena, part);
     const char *head = tokens->at[to - 1].one;
     const struct family *family = r->note->record->family;
     bool book = family && (strstr(family->rule.id, "book") || text_same(family->rule.id, "paper"));
