@@ -193,6 +193,24 @@ static bool is_rust_color(const struct fault_reader *r, const struct fault_hit *
     return (in && joined) || (before > 0 && ANY(tokens, before - 1, "in"));
 }
 
+// "Green in the crease where the spout goes on": where two parts meet, and what is there is told.
+static bool is_crease_of_parts(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return ANY(tokens, hit->to - 1, "crease", "creases") && hit->from > 1 &&
+           token_is(tokens, hit->from - 1, "the") &&
+           ANY(tokens, hit->from - 2, "in", "into", "from", "down") &&
+           ANY(tokens, hit->to, "where", "between", "under", "below", "behind");
+}
+
+// "The thumb screws that hold the shade are missing", "finger plate", "toe caps": no thumb of a figure.
+bool fault_is_named_for_limb(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && ANY(tokens, hit->from, "thumb", "finger", "toe", "ear", "nose", "elbow") &&
+           tokens->at[hit->from].stop == STOP_NONE &&
+           ANY(tokens, hit->from + 1, "screw", "screws", "nut", "nuts", "plate", "plates", "cap", "caps",
+               "piece", "wheel", "latch", "ring", "rest", "pads", "pad", "clip", "clips", "joint", "catch");
+}
+
 // "The middle drawer has no pull", "no pulls on the doors": what goods with drawers or doors are opened by,
 // and no thread that was drawn.
 bool fault_is_drawer_pull(const struct fault_reader *r, size_t from, size_t to) {
@@ -208,6 +226,7 @@ bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
            is_one_of_several(r, hit) || is_done_at_times(r, hit) || is_wood_stain(r, hit) ||
-           is_as_meant(r, hit) || is_rust_color(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_as_meant(r, hit) || is_crease_of_parts(r, hit) || is_rust_color(r, hit) ||
+           (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

@@ -186,6 +186,15 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
            tokens->at[i + amount.taken].stop != STOP_NONE;
 }
 
+// "Roses printed on the sides, 4 1/4 inches high": how large it is, which a comma parts from the print. What
+// is in capitals stands there.
+bool mark_is_measure(const struct note *note, size_t i) {
+    struct amount amount;
+    const struct tokens *tokens = &note->tokens;
+    return i > 0 && tokens->at[i - 1].stop == STOP_COMMA && amount_at(note, i, &amount) && amount.unit &&
+           !tokens->at[i + amount.taken - 1].capitals;
+}
+
 bool mark_is_sort(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->at[to - 1].capital) return false;

@@ -16,6 +16,7 @@ bool mark_is_roman(const struct note *note, size_t i);
 bool mark_is_making(const struct note *note, size_t i);        // "stamped leather case": how goods were made
 bool mark_is_denied(const struct note *note, size_t i);        // "not marked"
 bool mark_is_other_reading(const struct note *note, size_t i); // a label's size, measure or count
+bool mark_is_measure(const struct note *note, size_t i);       // a size of the thing, behind a comma
 // "Stencilled numbers on it", "stamped by two owners": what is written, or who did, and not the writing.
 bool mark_is_sort(const struct note *note, size_t from, size_t to);
 bool mark_is_doing(const struct note *note, size_t i); // "peeling", "scuffed": no name is one

@@ -177,7 +177,7 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
             if (note->taken[i] == TAKEN_NOT) note->taken[i] = TAKEN_OPEN;
         return false;
     }
-    if (mark_is_sort(note, found->from, found->to)) return false;
+    if (mark_is_sort(note, found->from, found->to) || mark_is_measure(note, found->from)) return false;
     bool me = bytes == 1 && ANY(tokens, found->from, "i") && ANY(tokens, found->to, "can", "could", "found");
     if (bytes > MARK_BYTES_MOST || me || !note_free(note, found->from, found->to)) return false;
     if (mark_is_withheld(note, begin, found)) return true;

@@ -7,6 +7,7 @@
 
 struct fault_reader;
 struct fault_hit;
+struct phrase_hit;
 
 // meant.c: does a phrase of the kind mean something else here: "no guarantee it reads right"?
 bool fault_means_other(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -16,6 +17,8 @@ bool fault_means_place(const struct fault_reader *reader, const struct fault_hit
 // innocent.c: by what they are said of.
 bool fault_is_innocent(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
+// The same file: "thumb screws", of no thumb.
+bool fault_is_named_for_limb(const struct fault_reader *reader, const struct phrase_hit *hit);
 // The same file: is the pull of a drawer or a door among the tokens [from, to)?
 bool fault_is_drawer_pull(const struct fault_reader *reader, size_t from, size_t to);
 

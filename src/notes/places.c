@@ -186,7 +186,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
                                          "worn",    "scraped", "coming",  "come"};
     bool lost = i > 0 && token_among(tokens, i - 1, losing, COUNT(losing)) && ANY(tokens, i, "off", "from");
     bool between = token_is(tokens, i, "between");
-    bool near = !ANY(tokens, i, "on", "in", "at", "of", "to", "off") && !about && !lost;
+    bool near = !ANY(tokens, i, "on", "in", "at", "of", "to", "off", "onto", "into") && !about && !lost;
     while (at < tokens->count && (spot_article(tokens, at) || token_is(tokens, at, "every"))) at++;
     bool few = token_is(tokens, at, "few") || token_is(tokens, at, "couple"); // "on a few blades"
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;

@@ -73,6 +73,8 @@ static bool is_undenied(const struct scope *s, size_t cue) {
         if (!ANY(tokens, at - 1, "pretend", "pretending", "deny", "denying", "claim", "claiming", "say",
                  "true", "case", "swear"))
             continue;
+        if (ANY(tokens, at - 1, "true", "case") && !ANY(tokens, at, "that", "there", "there's", "it", "they"))
+            continue; // "not cracked and the case has no chips"
         for (size_t k = at - 1; k > 0 && at - k < FAR + 1 && tokens->at[k - 1].stop == STOP_NONE; k--)
             if (ANY(tokens, k - 1, "not", "won't", "can't", "cannot", "couldn't", "don't", "never", "no",
                     "wouldn't", "wont", "cant"))

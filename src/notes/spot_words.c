@@ -328,7 +328,8 @@ static bool is_stuff_at_fault(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (!spot_is_stuff(tokens, i) || tokens->at[i].stop != STOP_NONE) return false;
     size_t start = i > 0 && ANY(tokens, i - 1, "the", "its") ? i - 1 : i, at = i + 1;
-    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE) return false;
+    if (start > 0 && tokens->at[start - 1].stop == STOP_NONE && !ANY(tokens, start - 1, "and", "but"))
+        return false;
     if (spot_word(r, at) && !spot_preposition(tokens, at)) return false; // "leather handle broken"
     if (ANY(tokens, at, "on", "at", "in", "inside", "over", "under", "near", "by",
             "along")) // "on the barrel"

@@ -511,7 +511,8 @@ static bool placed(const struct fault_reader *r, size_t i, size_t comma) {
     size_t from;
     for (size_t k = i; k < comma; k++)
         if ((r->scope.fault[k] && !r->part[k]) || r->note->taken[k] == TAKEN_TYPE) return false;
-    return ANY(tokens, i, "on", "in", "at", "inside", "under", "underneath", "behind", "round", "near") &&
+    return ANY(tokens, i, "on", "onto", "in", "at", "inside", "under", "underneath", "behind", "round",
+               "near") &&
            spot_place_at(r, i, &from) == comma;
 }
 

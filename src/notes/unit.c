@@ -111,6 +111,10 @@ static bool is_bodily(const struct note *note, size_t i, const struct number *nu
     if (i > 0 && token_is(tokens, i - 1, "-")) return false;              // "five-foot-long"
     if (token_is(tokens, i, "foot") && number->value > 1.5) return false; // "pole, 6 foot to the hook"
     size_t before = i - number->taken;
+    if (before > 0 && ANY(tokens, before - 1, "has", "have", "had", "its", "of", "on") &&
+        ANY(tokens, i + 1, "and") &&
+        ANY(tokens, i + 2, "one", "two", "all", "they", "each", "none", "they're", "both"))
+        return true; // "it has three feet and one is broken off"
     if (ANY(tokens, i + 1, "tall", "high", "long", "wide", "across", "deep", "by", "x", "of", "in", "square",
             "reel", "around", "round", "length", "and", "cord", "cable", "rope", "chain", "ladder", "rug",
             "runner", "diameter"))
