@@ -446,7 +446,7 @@ const char *lacking_kind(const char *part, const char *family) {
         return "missing-battery-cover";
     static const char leaves[] =
         " page leaf map plate frontispiece index flyleaf endpaper section title-page centrefold centerfold "
-        "recipe coupon chart diagram gathering ";
+        "recipe chart diagram gathering ";
     static const char fasteners[] = " popper toggle cufflink press-stud press-stud loop snap hook eye frog ";
     const char *head = strrchr(part, ' ');
     head = head ? head + 1 : part;
