@@ -63,6 +63,8 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (!kind)
         return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
     kind = kind_pressed(r, kind);
+    struct item_flaw *apart = fault_of_stranger(r, kind, from, to);
+    if (apart) return apart;
     if (where && (!strncmp(where, "your ", 5) || !strncmp(where, "my ", 3)))
         where = NULL;                             // "comes off on your hands"
     if (part && strpbrk(part, ",(")) part = NULL; // words of a list, and no part

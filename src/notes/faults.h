@@ -508,6 +508,11 @@ const char *fault_part_of(const struct fault_reader *reader, const struct fault_
                           const struct flaw *kind, const struct spot *spot, const char *part);
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);
+// strangers.c: is it said of a person, a thought, or something of the land and the sky, in a sentence without
+// a word for the thing? Then a flaw that is told to nobody; else NULL.
+struct item_flaw *fault_of_stranger(struct fault_reader *reader, const struct flaw *kind, size_t from,
+                                    size_t to);
+
 // The words of a part or place, without the capital that only begins a sentence.
 const char *fault_words(struct note *note, size_t from, size_t to);
 

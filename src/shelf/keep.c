@@ -48,7 +48,10 @@ static bool is_stuff(const struct keeping *k, const char *fold) {
 
 static bool is_of_thing(const struct keeping *k, const char *fold) {
     struct word_entry entry;
-    enum { SAYS_NOTHING = 1u << USE_WORD | 1u << USE_FILLER | 1u << USE_PLACE };
+    enum {
+        SAYS_NOTHING = 1u << USE_WORD | 1u << USE_FILLER | 1u << USE_PLACE | 1u << USE_PERSON |
+                       1u << USE_IDEA | 1u << USE_NATURE
+    };
     return k->proposer->book && wordbook_find(k->proposer->book, fold, strlen(fold), &entry) &&
            (entry.uses & ~(uint32_t)SAYS_NOTHING);
 }

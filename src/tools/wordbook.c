@@ -203,6 +203,20 @@ static void take_namer(void *context, const char *word) {
     entry_of(m, plain(m, word), &fresh)->uses |= 1u << USE_NAMER;
 }
 
+// What a list of ours has is of the goods, whatever else it is.
+static void take_stranger(void *context, const char *word, enum wordnet_stranger kind) {
+    static const enum word_use uses[] = {
+        [WORDNET_PERSON] = USE_PERSON, [WORDNET_IDEA] = USE_IDEA, [WORDNET_NATURE] = USE_NATURE};
+    enum {
+        OURS = 1u << USE_MATERIAL | 1u << USE_PART | 1u << USE_PLACE | 1u << USE_PATTERN | 1u << USE_FINISH
+    };
+    struct maker *m = context;
+    bool fresh;
+    struct wordbook_entry *e = entry_of(m, plain(m, word), &fresh);
+    bool sold = (e->uses & (1u << USE_THING)) && !e->candidate && !(e->uses & (1u << USE_GATED));
+    if (!(e->uses & OURS) && !sold) e->uses |= 1u << uses[kind];
+}
+
 static uint32_t power_above(size_t n) {
     uint32_t p = 16;
     while (p < n) p *= 2;
@@ -272,7 +286,8 @@ static void make(struct arena *arena, void *context) {
         return;
     }
     wordnet_each(net, m->roots, m->root_count, take, m);
-    if (!wordnet_words(net, take_word, m) || !wordnet_namers(net, take_namer, m)) {
+    if (!wordnet_words(net, take_word, m) || !wordnet_namers(net, take_namer, m) ||
+        !wordnet_strangers(net, take_stranger, m)) {
         fprintf(stderr, "%s: error: the lists of verbs, adjectives and adverbs cannot be read\n", m->wordnet);
         m->faults++;
     }

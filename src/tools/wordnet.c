@@ -229,25 +229,37 @@ static void keep_word(void *context, const char *word) {
     words->at[words->count++] = arena_string(words->arena, word);
 }
 
-static bool is_touched(const struct wordnet *net, char *line) {
-    enum {
-        FIELDS_MOST = 160,
-        ANIMAL = 5,
-        ARTIFACT = 6,
-        BODY = 8,
-        FOOD = 13,
-        OBJECT = 17,
-        PLANT = 20,
-        SUBSTANCE = 27
-    };
-    char *fields[FIELDS_MOST], *rest;
+enum {
+    FIELDS_MOST = 160,
+    ANIMAL = 5,
+    ARTIFACT = 6,
+    BODY = 8,
+    FOOD = 13,
+    LOCATION = 15,
+    OBJECT = 17,
+    PERSON = 18,
+    PHENOMENON = 19,
+    PLANT = 20,
+    SUBSTANCE = 27
+};
+
+// The fields of a line of index.noun; the offsets of its senses are the last `*senses` of them.
+static size_t split_line(char *line, char *fields[FIELDS_MOST], size_t *senses) {
+    char *rest;
     size_t count = 0;
     for (char *f = strtok_r(line, " ", &rest); f && count < FIELDS_MOST; f = strtok_r(NULL, " ", &rest))
         fields[count++] = f;
-    size_t senses = count > 2 ? strtoul(fields[2], NULL, 10) : 0;
+    *senses = count > 2 ? strtoul(fields[2], NULL, 10) : 0;
+    if (*senses + 4 > count) *senses = 0;
+    return count;
+}
+
+static bool is_touched(const struct wordnet *net, char *line) {
+    char *fields[FIELDS_MOST];
+    size_t senses, count = split_line(line, fields, &senses);
     struct sense first;
-    if (!senses || senses + 4 > count ||
-        !read_sense(net, strtoul(fields[count - senses], NULL, 10), &first) || is_proper(&first, fields[0]))
+    if (!senses || !read_sense(net, strtoul(fields[count - senses], NULL, 10), &first) ||
+        is_proper(&first, fields[0]))
         return false;
     switch (first.file) {
     case ANIMAL:
@@ -261,6 +273,69 @@ static bool is_touched(const struct wordnet *net, char *line) {
     default:
         return false;
     }
+}
+
+// Is it a building, a way, a place or a vehicle?
+static bool is_site(const struct wordnet *net, size_t offset, int depth) {
+    static const char *const sites[] = {"structure", "building", "facility",   "way",      "area",
+                                        "vehicle",   "vessel",   "conveyance", "aircraft", "ship"};
+    struct sense sense;
+    if (depth > DEPTH_MOST || !read_sense(net, offset, &sense) || sense.file != ARTIFACT) return false;
+    for (size_t i = 0; i < sizeof sites / sizeof *sites; i++)
+        if (depth > 0 && names(&sense, sites[i])) return !names(&sense, "container");
+    for (size_t i = 0; i < sense.broader_count; i++)
+        if (is_site(net, sense.broader[i], depth + 1)) return true;
+    return false;
+}
+
+static bool stranger_kind(const struct wordnet *net, char *line, enum wordnet_stranger *kind) {
+    char *fields[FIELDS_MOST];
+    size_t senses, count = split_line(line, fields, &senses);
+    bool touched = false, made = false;
+    int first = -1;
+    size_t first_at = 0, met = senses ? strtoul(fields[count - senses - 1], NULL, 10) : 0;
+    for (size_t s = 0; s < senses; s++) {
+        struct sense sense;
+        if (s > 0 && s >= met) break; // a sense that no text was found to have
+        size_t offset = strtoul(fields[count - senses + s], NULL, 10);
+        if (!read_sense(net, offset, &sense) || is_proper(&sense, fields[0])) continue;
+        if (first < 0) first = sense.file, first_at = offset;
+        made |= sense.file == ARTIFACT || sense.file == SUBSTANCE;
+        touched |= sense.file == ANIMAL || sense.file == BODY || sense.file == FOOD || sense.file == OBJECT ||
+                   sense.file == PLANT || sense.file == PERSON;
+    }
+    if (first < 0) return false;
+    if (first == PERSON && !made)
+        *kind = WORDNET_PERSON;
+    else if (!touched && !made && first != LOCATION && first != PHENOMENON)
+        *kind = WORDNET_IDEA;
+    else if (first == ANIMAL || first == BODY || first == FOOD || first == OBJECT || first == PLANT ||
+             first == LOCATION || first == PHENOMENON || (first == ARTIFACT && is_site(net, first_at, 0)))
+        *kind = WORDNET_NATURE;
+    else
+        return false;
+    return true;
+}
+
+bool wordnet_strangers(struct wordnet *net, void (*take)(void *, const char *, enum wordnet_stranger),
+                       void *context) {
+    struct words looks = {.arena = net->arena};
+    struct text nouns;
+    if (!take_words(net, "index.adj", keep_word, &looks) ||
+        !take_words(net, "index.adv", keep_word, &looks) ||
+        !read_file(net->arena, arena_format(net->arena, "%s/index.noun", net->folder), &nouns))
+        return false;
+    qsort(looks.at, looks.count, sizeof *looks.at, by_text);
+    char *rest;
+    for (char *line = strtok_r(nouns.at, "\n", &rest); line; line = strtok_r(NULL, "\n", &rest)) {
+        if (line[0] == ' ') continue;
+        const char *word = arena_copy(net->arena, line, strcspn(line, " "));
+        enum wordnet_stranger kind;
+        if (strlen(word) > 2 && is_plain(word) && stranger_kind(net, line, &kind) &&
+            !bsearch(&word, looks.at, looks.count, sizeof *looks.at, by_text))
+            take(context, word, kind);
+    }
+    return true;
 }
 
 bool wordnet_namers(struct wordnet *net, void (*take)(void *, const char *), void *context) {

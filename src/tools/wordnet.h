@@ -36,4 +36,13 @@ bool wordnet_words(struct wordnet *net, void (*take)(void *context, const char *
 // food, a substance or another thing that can be touched, and which is no adjective.
 bool wordnet_namers(struct wordnet *net, void (*take)(void *context, const char *word), void *context);
 
+enum wordnet_stranger { WORDNET_PERSON, WORDNET_IDEA, WORDNET_NATURE };
+
+// Calls `take` for every single word of small letters that as a noun is, in the sense that stands first,
+// somebody, nothing that can be touched, or a thing that nobody sells second hand by the piece,
+// and which is neither an adjective nor an adverb.
+bool wordnet_strangers(struct wordnet *net,
+                       void (*take)(void *context, const char *word, enum wordnet_stranger kind),
+                       void *context);
+
 #endif

@@ -30,6 +30,10 @@ enum word_use {
     USE_WORD,   // a word of English, of whatever kind: not strange, and no name
     USE_FILLER, // says nothing of the thing: "really", "kinda", "basically"
     USE_NAMER,  // a noun for what can be touched, and no adjective: what goods are named after ("hoof parer")
+    USE_PERSON, // a noun that is somebody in its first sense, and goods in none
+    USE_IDEA,   // a noun that in no sense is anybody or anything that can be touched: "promise", "health"
+    USE_NATURE, // an animal, a plant, food, the body, the land and the sky, a building or a vehicle, before
+                // all
     USE_COUNT
 };
 

@@ -10,7 +10,7 @@
 
 enum {
     WORDBOOK_MAGIC = 0x62775361,
-    WORDBOOK_VERSION = 3
+    WORDBOOK_VERSION = 4
 }; // reads otherwise where bytes lie the other way round
 
 struct wordbook_head {
