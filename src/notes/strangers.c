@@ -5,27 +5,16 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/faults.h"
 #include "notes/persons.h"
 #include "notes/rest.h"
+#include "notes/strangers.h"
 #include "notes/things.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-enum { SOMEBODY = 1u << USE_PERSON, THOUGHT = 1u << USE_IDEA, NATURE = 1u << USE_NATURE };
-
-struct telling {
-    const struct fault_reader *r;
-    const struct tokens *tokens;
-    const struct flaw *kind;
-    size_t start, end; // of the sentence
-    size_t from, to;   // of the fault's words
-    bool figures;      // the thing shows people or animals, or is formed like one
-};
-
-static bool is_of_figures(const struct note *note) {
+static bool is_of_figures(const struct note *note, size_t before) {
     static const char *const ids[] = {"toys", "decor", "holiday", "paper", "games-puzzles"};
     static const char *const forms[] = {"figurine", "figure",   "figures", "statue",   "statuette",
                                         "bust",     "group",    "doll",    "puppet",   "angel",
@@ -39,18 +28,19 @@ static bool is_of_figures(const struct note *note) {
     for (size_t i = 0; head && i < COUNT(forms); i++)
         if (text_same(head, forms[i])) return !text_same(head, "jug");
     for (size_t i = 0; i < record->attribute_count; i++)
-        if (text_same(record->attributes[i].name, "theme")) return true;
+        if (text_same(record->attributes[i].name, "theme") && record->attributes[i].span.to <= before)
+            return true;
     return false;
 }
 
-static bool stops(const struct telling *t, size_t i) {
+bool stranger_stops(const struct telling *t, size_t i) {
     return t->tokens->at[i].stop != STOP_NONE;
 }
 
 // "His neck", "my finger": of a body, where the thing has none.
-static bool is_somebodys(const struct telling *t, size_t i) {
+bool stranger_possessed(const struct telling *t, size_t i) {
     enum { BACK = 3 };
-    for (size_t n = 0; n < BACK && i > t->start && !stops(t, i - 1); n++) {
+    for (size_t n = 0; n < BACK && i > t->start && !stranger_stops(t, i - 1); n++) {
         i--;
         if (ANY(t->tokens, i, "my", "your", "our")) return true;
         if (ANY(t->tokens, i, "his", "her")) return !t->figures;
@@ -77,13 +67,13 @@ static bool is_link(const struct telling *t, size_t i) {
     if (taken == TAKEN_TYPE || taken == TAKEN_INCLUDES) return true;
     if (AMONG(tokens, i, pronouns) || AMONG(tokens, i, goods)) return true;
     if (ANY(tokens, i, "one")) return !(i > 0 && ANY(tokens, i - 1, "no", "any", "some", "every"));
-    return t->r->part[i] && !is_somebodys(t, i);
+    return t->r->part[i] && !stranger_possessed(t, i);
 }
 
 static bool is_linked(const struct telling *t) {
     for (size_t i = t->start; i < t->end; i++) {
         bool first = i == t->from; // the fault's own word, unless it names a part: "strap is torn"
-        if (first ? t->to > i + 1 && t->r->part[i] && !is_somebodys(t, i) : is_link(t, i)) return true;
+        if (first ? t->to > i + 1 && t->r->part[i] && !stranger_possessed(t, i) : is_link(t, i)) return true;
     }
     return false;
 }
@@ -121,7 +111,7 @@ static bool is_of_goods(const struct telling *t, size_t i) {
     return t->r->scope.fault[i] || AMONG(t->tokens, i, words);
 }
 
-static uint32_t stranger_at(const struct telling *t, size_t i) {
+uint32_t stranger_at(const struct telling *t, size_t i) {
     struct word_entry entry;
     if (i >= t->end || t->tokens->at[i].kind != TOKEN_WORD || is_of_goods(t, i)) return 0;
     uint32_t uses = SOMEBODY | THOUGHT | NATURE;
@@ -130,9 +120,7 @@ static uint32_t stranger_at(const struct telling *t, size_t i) {
     return t->figures ? uses & THOUGHT : uses;
 }
 
-enum who { NOBODY, TELLER, OTHERS, MANY };
-
-static enum who pronoun_at(const struct telling *t, size_t i) {
+enum who stranger_pronoun(const struct telling *t, size_t i) {
     static const char *const own[] = {"i",   "we",    "you",   "i'm",    "i've",
                                       "i'd", "we're", "we've", "you're", "you've"};
     static const char *const others[] = {"he",      "she",    "who",      "someone",   "somebody", "anyone",
@@ -144,8 +132,8 @@ static enum who pronoun_at(const struct telling *t, size_t i) {
     return token_is(t->tokens, i, "they") ? MANY : NOBODY;
 }
 
-static enum who person_at(const struct telling *t, size_t i) {
-    enum who who = pronoun_at(t, i);
+enum who stranger_person(const struct telling *t, size_t i) {
+    enum who who = stranger_pronoun(t, i);
     if (who || i >= t->end) return who;
     if (stranger_at(t, i) & SOMEBODY) return OTHERS;
     return t->tokens->at[i].capital && person_first_name(t->r->note, i) ? OTHERS : NOBODY;
@@ -167,9 +155,9 @@ static bool is_auxiliary(const struct tokens *tokens, size_t i) {
 }
 
 // Where the predicate begins that ends in the fault's words: behind its subject.
-static size_t predicate_from(const struct telling *t, bool *passive) {
+size_t stranger_predicate(const struct telling *t, bool *passive) {
     size_t i = t->from;
-    while (i > t->start && !stops(t, i - 1) && is_auxiliary(t->tokens, i - 1)) {
+    while (i > t->start && !stranger_stops(t, i - 1) && is_auxiliary(t->tokens, i - 1)) {
         i--;
         *passive |= ANY(t->tokens, i, "is", "are", "was", "were", "am", "been", "be", "being", "got", "felt");
     }
@@ -177,7 +165,7 @@ static size_t predicate_from(const struct telling *t, bool *passive) {
 }
 
 static bool has_object(const struct telling *t) {
-    return t->to < t->end && !stops(t, t->to - 1) &&
+    return t->to < t->end && !stranger_stops(t, t->to - 1) &&
            ANY(t->tokens, t->to, "the", "a", "an", "my", "his", "her", "our", "their", "your", "some", "us",
                "me", "him", "two", "three", "many", "all", "everyone", "somebody");
 }
@@ -201,14 +189,15 @@ static bool is_of_teller(const struct telling *t) {
 // "She broke the record", "he was tired", "the teacher ripped it up and lost the match".
 static bool is_of_person(const struct telling *t) {
     bool passive = false;
-    size_t at = predicate_from(t, &passive);
-    if (at == t->start || stops(t, at - 1)) return false;
-    enum who who = person_at(t, at - 1);
+    size_t at = stranger_predicate(t, &passive);
+    if (at == t->start || stranger_stops(t, at - 1)) return false;
+    enum who who = stranger_person(t, at - 1);
     passive |= ANY(t->tokens, at - 1, "i'm", "we're", "you're", "he's", "she's");
     if (!who && ANY(t->tokens, at - 1, "and", "but", "then", "or", "who", "that")) {
-        who = person_at(t, t->start);
+        who = stranger_person(t, t->start);
         if (!who && ANY(t->tokens, t->start, "the", "a", "an", "my", "his", "her", "our", "their"))
-            who = person_at(t, t->start + 1) ? person_at(t, t->start + 1) : person_at(t, t->start + 2);
+            who = stranger_person(t, t->start + 1) ? stranger_person(t, t->start + 1)
+                                                   : stranger_person(t, t->start + 2);
         passive = false;
     }
     if (who && text_same(t->kind->rule.id, "complete-counted")) return false;
@@ -231,9 +220,10 @@ static bool is_had_by_person(const struct telling *t) {
                                       "ran",    "went",   "came",   "was"};
     enum { FAR = 5 };
     size_t i = t->start;
-    while (i < t->from && i < t->start + FAR && person_at(t, i) != OTHERS) i++;
+    while (i < t->from && i < t->start + FAR && stranger_person(t, i) != OTHERS) i++;
     bool passive = false;
-    if (i >= t->from || person_at(t, i) != OTHERS || predicate_from(t, &passive) == i + 1) return false;
+    if (i >= t->from || stranger_person(t, i) != OTHERS || stranger_predicate(t, &passive) == i + 1)
+        return false;
     for (i++; i < t->from && i < t->start + FAR + 3; i++)
         if (AMONG(t->tokens, i, had)) return !(ANY(t->tokens, i, "made") && t->kind->class != CLASS_STATUS);
     return false;
@@ -249,13 +239,13 @@ static bool opens_clause(const struct telling *t, size_t head) {
                                         "how",     "why",   "then",   "or",     "than"};
     enum { FAR = 4 };
     size_t at = head;
-    for (size_t n = 0; n < FAR && at > t->start && !stops(t, at - 1); n++) {
+    for (size_t n = 0; n < FAR && at > t->start && !stranger_stops(t, at - 1); n++) {
         if (AMONG(t->tokens, at, articles)) break;
         if (is_auxiliary(t->tokens, at) || t->tokens->at[at].kind != TOKEN_WORD) return false;
         at--;
     }
     bool plural = t->tokens->at[head].one != t->tokens->at[head].fold;
-    bool opens = at == t->start || stops(t, at - 1) || AMONG(t->tokens, at - 1, leads);
+    bool opens = at == t->start || stranger_stops(t, at - 1) || AMONG(t->tokens, at - 1, leads);
     if (AMONG(t->tokens, at, articles))
         return opens || (token_is(t->tokens, at - 1, "of") && at > t->start + 1 && opens_clause(t, at - 2));
     return opens && at == head && (plural || stranger_at(t, head) & THOUGHT);
@@ -264,13 +254,13 @@ static bool opens_clause(const struct telling *t, size_t head) {
 // "His resistance was broken", "the clouds broke", "our basement flooded".
 static bool is_of_stranger_subject(const struct telling *t) {
     bool passive = false;
-    size_t at = predicate_from(t, &passive);
-    if (at == t->start || stops(t, at - 1)) return false;
+    size_t at = stranger_predicate(t, &passive);
+    if (at == t->start || stranger_stops(t, at - 1)) return false;
     size_t head = at - 1;
-    if (t->tokens->at[head].kind != TOKEN_WORD || pronoun_at(t, head) || is_of_goods(t, head) ||
+    if (t->tokens->at[head].kind != TOKEN_WORD || stranger_pronoun(t, head) || is_of_goods(t, head) ||
         !opens_clause(t, head))
         return false;
-    if (is_somebodys(t, head)) return true;
+    if (stranger_possessed(t, head)) return true;
     uint32_t what = stranger_at(t, head);
     if (t->kind->class == CLASS_FUNCTION || is_of_teller(t)) what &= ~(uint32_t)THOUGHT;
     if (t->kind->class == CLASS_REPAIR) what &= ~(uint32_t)NATURE; // "the sky is retouched"
@@ -294,7 +284,8 @@ static bool is_of_looks(const struct telling *t) {
 
 // "Broken promises", "a dirty old man", "my torn coat".
 static bool is_before_stranger(const struct telling *t) {
-    if (t->to >= t->end || stops(t, t->to - 1) || stops(t, t->to) || !is_of_looks(t)) return false;
+    if (t->to >= t->end || stranger_stops(t, t->to - 1) || stranger_stops(t, t->to) || !is_of_looks(t))
+        return false;
     size_t at = t->to;
     if (t->tokens->at[at].kind != TOKEN_WORD || is_auxiliary(t->tokens, at) ||
         spot_preposition(t->tokens, at))
@@ -314,13 +305,13 @@ static bool is_before_stranger(const struct telling *t) {
 
 // "A flood of requests", "a splash of color".
 static bool is_of_thought(const struct telling *t) {
-    if (t->kind->class == CLASS_ODOR || t->to + 1 >= t->end || stops(t, t->to - 1) ||
+    if (t->kind->class == CLASS_ODOR || t->to + 1 >= t->end || stranger_stops(t, t->to - 1) ||
         !token_is(t->tokens, t->to, "of"))
         return false;
     size_t at = t->to + 1;
     if (ANY(t->tokens, at, "the", "a", "an", "his", "her", "their", "our", "my", "your")) at++;
     uint32_t what = stranger_at(t, at);
-    if (!what && at + 1 < t->end && !stops(t, at) && t->tokens->at[at].kind == TOKEN_WORD &&
+    if (!what && at + 1 < t->end && !stranger_stops(t, at) && t->tokens->at[at].kind == TOKEN_WORD &&
         !spot_preposition(t->tokens, at + 1))
         what = stranger_at(t, at + 1) & ~(uint32_t)NATURE;
     return what & (SOMEBODY | THOUGHT);
@@ -341,247 +332,28 @@ static bool is_only_possible(const struct telling *t) {
                                         "appears",  "continues", "used",   "needs",  "need",      "wants",
                                         "due",      "ready",     "has",    "have"};
     if (t->to != t->from + 1 || !AMONG(t->tokens, t->from, bases) || t->from < t->start + 1 ||
-        stops(t, t->from - 1))
+        stranger_stops(t, t->from - 1))
         return false;
     size_t at = t->from;
-    while (at > t->start + 1 && !stops(t, at - 1) &&
+    while (at > t->start + 1 && !stranger_stops(t, at - 1) &&
            ANY(t->tokens, at - 1, "easily", "either", "even", "not", "i", "you", "we"))
         at--;
     if (AMONG(t->tokens, at - 1, might)) return true;
     return token_is(t->tokens, at - 1, "to") && at > t->start + 1 && !AMONG(t->tokens, at - 2, begun);
 }
 
-// Everyday words that are a fault's beside a word for the thing, or where they are nearly all that is said.
-static bool is_weak(const struct telling *t) {
-    static const char *const words[] = {"writing",
-                                        "handwriting",
-                                        "marriage",
-                                        "married",
-                                        "associated",
-                                        "attributed",
-                                        "names of the",
-                                        "name is",
-                                        "his name",
-                                        "her name",
-                                        "their names",
-                                        "former name",
-                                        "names",
-                                        "of property",
-                                        "of the property",
-                                        "of this property",
-                                        "property of",
-                                        "of personal property",
-                                        "phone number",
-                                        "rocks",
-                                        "carbon",
-                                        "tears",
-                                        "tear",
-                                        "flood",
-                                        "flooded",
-                                        "reluctant",
-                                        "posted",
-                                        "mailed",
-                                        "canceled",
-                                        "cancelled",
-                                        "cancellation",
-                                        "was sent",
-                                        "opened",
-                                        "seized",
-                                        "clogged",
-                                        "blocked",
-                                        "converted",
-                                        "conversion",
-                                        "modified",
-                                        "adapted",
-                                        "drilled",
-                                        "replaced",
-                                        "replaced by",
-                                        "replacement",
-                                        "been replaced",
-                                        "remnant",
-                                        "partial",
-                                        "buzzing",
-                                        "intermittently",
-                                        "moody",
-                                        "lottery",
-                                        "suspect",
-                                        "moon",
-                                        "dirt",
-                                        "crumbs",
-                                        "soot",
-                                        "algae",
-                                        "fungus",
-                                        "spores",
-                                        "tired",
-                                        "dead",
-                                        "fused",
-                                        "broke",
-                                        "break",
-                                        "breaks",
-                                        "shot",
-                                        "snapped",
-                                        "smashed",
-                                        "shattered",
-                                        "lipstick",
-                                        "spilled",
-                                        "spilt",
-                                        "splash of",
-                                        "splash",
-                                        "splashed",
-                                        "splashed with",
-                                        "dropped a",
-                                        "dropped the",
-                                        "dropped her",
-                                        "dropped their",
-                                        "dropped his",
-                                        "poured the",
-                                        "poured a",
-                                        "sticks",
-                                        "stuck",
-                                        "not to",
-                                        "being.",
-                                        "much later",
-                                        "tries to",
-                                        "went to",
-                                        "every so often",
-                                        "off and on",
-                                        "on and off",
-                                        "memory of something",
-                                        "had been",
-                                        "oil spill",
-                                        "smear",
-                                        "dribble",
-                                        "leftover",
-                                        "leftovers",
-                                        "worn out",
-                                        "pulled off",
-                                        "pulled away",
-                                        "broke off",
-                                        "knocked off",
-                                        "fell off",
-                                        "dropped off",
-                                        "struggles",
-                                        "lifeless",
-                                        "defunct",
-                                        "scored",
-                                        "wear",
-                                        "worked hard",
-                                        "hard life",
-                                        "in a state",
-                                        "bowed",
-                                        "twisted",
-                                        "fade",
-                                        "faded away",
-                                        "light",
-                                        "cracked",
-                                        "scraped",
-                                        "keyed",
-                                        "slit",
-                                        "hole",
-                                        "holes",
-                                        "bent",
-                                        "bend",
-                                        "barked",
-                                        "bald",
-                                        "dust",
-                                        "oily",
-                                        "greasy",
-                                        "grease",
-                                        "musty",
-                                        "fishy",
-                                        "moldy",
-                                        "mold",
-                                        "losses",
-                                        "loss",
-                                        "gone to",
-                                        "disconnected",
-                                        "restored",
-                                        "restoration",
-                                        "repair",
-                                        "repaired",
-                                        "repairs",
-                                        "glued",
-                                        "stretched",
-                                        "incomplete",
-                                        "orphan",
-                                        "were two",
-                                        "burned",
-                                        "burnt",
-                                        "burn",
-                                        "melted",
-                                        "scorched",
-                                        "blistered",
-                                        "ragged",
-                                        "shattering",
-                                        "fragile",
-                                        "weakened",
-                                        "tattered",
-                                        "swollen",
-                                        "swelled",
-                                        "soaked",
-                                        "split",
-                                        "cloudy",
-                                        "clouded",
-                                        "misty",
-                                        "foggy",
-                                        "haze",
-                                        "stretched out",
-                                        "changed the",
-                                        "they changed",
-                                        "makeshift",
-                                        "works",
-                                        "work",
-                                        "worked",
-                                        "played all",
-                                        "gave it a whirl",
-                                        "lost",
-                                        "dirty",
-                                        "muddy",
-                                        "unwashed",
-                                        "stiff",
-                                        "frozen"};
-    static const char *const had[] = {"has",   "have",  "had",     "having",   "some",   "with",    "without",
-                                      "shows", "bit",   "bits",    "few",      "couple", "there's", "theres",
-                                      "needs", "need",  "slight",  "slightly", "small",  "little",  "tiny",
-                                      "minor", "light", "heavy",   "several",  "lots",   "plenty",  "no",
-                                      "odd",   "badly", "heavily", "only"};
-    enum { SAID = 6 };
-    size_t n = token_longest(t->tokens, t->from, words, COUNT(words));
-    if (t->from == t->start || t->end - t->start < SAID || !n || n != t->to - t->from) return false;
-    for (size_t i = t->start; i < t->from; i++)
-        if (AMONG(t->tokens, i, had) || stops(t, i)) return false;
-    if (t->from == t->start + 1 && spot_article(t->tokens, t->start))
-        return false; // "a tear you could drive through"
-    if (ANY(t->tokens, t->start, "there", "couldn't", "can't", "i", "i'd", "i've", "we") ||
-        degrees_number(t->tokens, t->start))
-        return false;
-    for (size_t i = 0; i < t->r->hit_count; i++) // another fault is told beside it
-        if (t->r->hits[i].from >= t->start && t->r->hits[i].to <= t->end &&
-            (t->r->hits[i].to <= t->from || t->r->hits[i].from >= t->to))
-            return false;
-    return true;
-}
-
-// "There is no guarantee", "my wallet was lost": what lacks is no part of anything.
-static bool is_lack_of_stranger(const struct telling *t) {
-    if (t->kind->form != ABSENCE) return false;
-    size_t last = t->to - 1;
-    if (t->tokens->at[last].kind != TOKEN_WORD || t->r->part[last]) return false;
-    bool no = ANY(t->tokens, t->from, "no", "without", "missing", "there's", "there"); // "no poster"
-    return (stranger_at(t, last) & (no ? SOMEBODY : SOMEBODY | THOUGHT)) || is_somebodys(t, last);
-}
-
 static bool is_of_stranger(const struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
     struct note *note = r->note;
     if (!note->book || !note->record->type.value || from >= to || to > note->tokens.count || !r->part)
         return false;
-    struct telling t = {r, &note->tokens, kind, 0, 0, from, to, is_of_figures(note)};
+    struct telling t = {r, &note->tokens, kind, 0, 0, from, to, false};
     t.start = scope_sentence_start(&r->scope, from);
     t.end = scope_sentence_end(&r->scope, to - 1);
+    t.figures = is_of_figures(note, note->tokens.at[t.start].from);
     if (t.start == 0 || is_linked(&t)) return false;
     if (kind->class == CLASS_ODOR || text_same(kind->rule.id, "pet-hair")) return is_of_stranger_subject(&t);
     return is_of_person(&t) || is_had_by_person(&t) || is_of_stranger_subject(&t) || is_before_stranger(&t) ||
-           is_of_thought(&t) || is_only_possible(&t) || is_lack_of_stranger(&t) || is_weak(&t);
+           is_of_thought(&t) || is_only_possible(&t) || stranger_is_weak(&t);
 }
 
 struct item_flaw *fault_of_stranger(struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
