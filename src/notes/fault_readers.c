@@ -42,6 +42,7 @@ static void mark_all(struct fault_reader *r) {
 static void read_scope(struct fault_reader *r) {
     scope_read(&r->scope, r->note->off);
     read_bystanders(r);
+    read_turns(r);
 }
 
 static void settle_all(struct fault_reader *r) {
