@@ -38,6 +38,7 @@ void read_roll(struct fault_reader *reader);
 bool part_is_other_stuff(const struct tokens *tokens, size_t i);
 // bystanders.c: of what befell others nothing is told.
 void read_bystanders(struct fault_reader *reader);
+void read_care(struct fault_reader *reader);  // care.c: nor of what was done to have it clean
 void read_turns(struct fault_reader *reader); // turns.c: nor of turns of speech and what is only thought of
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);
