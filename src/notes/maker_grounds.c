@@ -10,6 +10,7 @@
 #include "notes/english.h"
 #include "notes/mark_words.h"
 #include "notes/place.h"
+#include "notes/talk.h"
 #include "notes/things.h"
 #include "notes/works.h"
 
@@ -96,29 +97,6 @@ static bool is_with_goods(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
-// "Stood on the desk of", "He is called", "Came off": a sentence that begins so names no goods.
-// Is there a second sentence?
-static bool is_followed(const struct tokens *tokens) {
-    for (size_t i = 0; i + 1 < tokens->count; i++)
-        if (tokens->at[i].stop >= STOP_SENTENCE && tokens->at[i + 1].kind == TOKEN_WORD) return true;
-    return false;
-}
-
-static bool is_talk(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "he", "she", "they", "we", "stood", "came", "sold", "belonged", "was", "used",
-               "lived", "from", "my", "our", "his", "her", "got", "found", "bought", "had", "saw", "out",
-               "off", "i", "this", "it", "sat", "hung", "kept", "ok", "okay");
-}
-
-// No word stands before, but for the mark of a list ("- Field glasses, Halden") or one sentence of talk.
-static bool is_heading(const struct note *note, size_t first) {
-    const struct tokens *tokens = &note->tokens;
-    while (first > 0 && tokens->at[first - 1].kind == TOKEN_SIGN) first--;
-    if (first == 0) return !is_talk(tokens, 0) || !is_followed(tokens);
-    size_t before = note_clause_from(note, first - 1, STOP_SENTENCE);
-    return before == 0 && is_talk(tokens, 0) && !is_talk(tokens, first);
-}
-
 // A word of making before the name, in the same breath: but not "… called Smoky, and this is Harlan".
 static bool is_told(const struct note *note, size_t a, size_t from) {
     for (size_t i = from; i > a && from - i < NEAR; i--) {
@@ -141,7 +119,7 @@ bool name_has_grounds(const struct note *note, size_t from, size_t to) {
     size_t a = note_clause_from(note, from, STOP_COMMA), b = note_clause_to(note, to - 1, STOP_COMMA);
     size_t first = note_clause_from(note, from, STOP_SENTENCE),
            end = note_clause_to(note, to - 1, STOP_SENTENCE);
-    bool heading = is_heading(note, first);
+    bool heading = talk_heading(note, first);
     if (said_in(note, a, from, is_monogram)) return false;
     if (from > 1 && token_is(tokens, from - 1, ",") && tokens->at[from - 2].starts &&
         ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
@@ -170,12 +148,12 @@ bool fit_has_grounds(const struct note *note, size_t from, size_t to) {
     if (coded || is_with_goods(note, from, to)) return true;
     if (said_in(note, near, behind, is_actor) || does_something(note, to)) return false;
     bool placed = to < b && ANY(tokens, to, "from", "on", "at", "in");
-    return is_heading(note, note_clause_from(note, from, STOP_SENTENCE)) && !placed;
+    return talk_heading(note, note_clause_from(note, from, STOP_SENTENCE)) && !placed;
 }
 
 bool code_has_grounds(const struct note *note, size_t i) {
     size_t first = note_clause_from(note, i, STOP_SENTENCE), end = note_clause_to(note, i, STOP_SENTENCE);
-    if (is_heading(note, first) || said_in(note, note_clause_from(note, i, STOP_COMMA), i, is_cue))
+    if (talk_heading(note, first) || said_in(note, note_clause_from(note, i, STOP_COMMA), i, is_cue))
         return true;
     bool named = false; // "the number of the Somewhere mill, LT-906"
     for (size_t k = first; k < i && !named; k++) {

@@ -9,6 +9,7 @@
 #include "notes/correct.h"
 #include "notes/idioms.h"
 #include "notes/standing.h"
+#include "notes/talk.h"
 #include "notes/unsure.h"
 #include "notes/value_keep.h"
 #include "notes/value_of_other.h"
@@ -227,7 +228,7 @@ void value_keep(struct note *note, const char *name, const char *print, const ch
                 size_t to, enum sure sure) {
     bool look = text_same(name, "color") || text_same(name, "technique");
     if (look && (!of || text_same(print, "beveled")) && value_is_of_pane(note, to, print)) of = "glass";
-    if (is_known(note, name, print, of)) return;
+    if (is_known(note, name, print, of) || (!of && talk_value(note, from, to))) return;
     struct value *value = place_for(note, name, of, from, to);
     *value = (struct value){
         .name = name, .value = print, .of = of, .sure = sure, .span = note_span_of(note, from, to)};
