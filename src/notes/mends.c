@@ -11,9 +11,10 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool is_parting(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {"off",    "broke",   "broken", "snapped", "halves", "two",
-                                        "three",  "cracked", "fell",   "loose",   "pieces", "apart",
-                                        "parted", "dropped", "break",  "split",   "half",   "bits"};
+    static const char *const words[] = {
+        "off",   "broke",  "broken", "snapped", "halves",  "two",   "three", "cracked", "fell",
+        "loose", "pieces", "apart",  "parted",  "dropped", "break", "split", "half",    "bits",
+        "open",  "opened", "undone", "ripped",  "torn",    "tore",  "down",  "popped",  "burst"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -110,22 +111,71 @@ bool mends_hide_damage(const struct fault_reader *r, const struct fault_hit *hit
     return false;
 }
 
+// "The lining came loose and I sewed it back": the mend says itself what was done to what came before.
+static bool is_sewn_again(const struct note *note, const struct item_flaw *a, const struct item_flaw *b) {
+    static const char *const gaps[] = {
+        "seam-open", "seam-split", "lining-damage",   "tear",       "hole",        "broken-part",
+        "trim-loss", "fraying",    "upholstery-wear", "loose-part", "hem-altered", "missing-button"};
+    bool gap = false, sewn = false;
+    for (size_t k = 0; k < COUNT(gaps); k++) gap |= text_same(a->kind->rule.id, gaps[k]);
+    if (!gap || !text_same(b->kind->rule.id, "darned-patched") || b->span.from < a->span.to) return false;
+    for (size_t i = 1; i < note->tokens.count; i++)
+        if (note->tokens.at[i].from >= a->span.to && note->tokens.at[i].to <= b->span.to &&
+            ANY(&note->tokens, i, "it", "them", "her", "him", "that"))
+            sewn |= ANY(&note->tokens, i - 1, "sewed", "sewn", "stitched", "tacked", "closed", "caught",
+                        "mended", "fixed", "darned", "patched");
+    for (size_t i = 1; i < note->tokens.count; i++) // "an ear came off and was sewn back on"
+        if (note->tokens.at[i].from >= a->span.to && note->tokens.at[i].from <= b->span.from &&
+            ANY(&note->tokens, i, "sewn", "stitched", "mended", "darned"))
+            sewn |= ANY(&note->tokens, i - 1, "was", "were", "been", "got", "since", "now");
+    return sewn && same_sentence(note, a->span.to, b->span.from);
+}
+
+// "A button was loose, I sewed it back on": what is sewn on by its nature, and sits again.
+static bool is_sewn_on(const struct note *note, const struct item_flaw *b) {
+    if (!text_same(b->kind->rule.id, "darned-patched")) return false;
+    bool button = false, sewn = false;
+    for (size_t i = 0; i < note->tokens.count && note->tokens.at[i].to <= b->span.to; i++) {
+        if (i > 0 && note->tokens.at[i - 1].stop >= STOP_SENTENCE) button = false;
+        button |=
+            ANY(&note->tokens, i, "button", "buttons", "snap", "snaps", "hook", "hooks", "toggle", "sequins");
+        if (note->tokens.at[i].from < b->span.from) continue;
+        sewn |= button && i > 0 && ANY(&note->tokens, i, "it", "them", "back") &&
+                ANY(&note->tokens, i - 1, "sewed", "sewn", "stitched");
+    }
+    return sewn;
+}
+
 void mends_settle(struct note *note) {
     static const char *const breaks[] = {"broken-part", "missing-accessory", "missing-lid"};
     struct record *record = note->record;
     size_t kept = 0;
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *a = &record->flaws[i];
+        if (!a->kind) continue;
         bool parted = false, mended = false;
         for (size_t k = 0; k < COUNT(breaks); k++) parted |= text_same(a->kind->rule.id, breaks[k]);
         parted |= text_same(a->kind->rule.id, "crack-through") && in_pieces(note, a);
         for (size_t k = 0; parted && a->span.to && k < record->flaw_count; k++) {
-            const struct item_flaw *b = &record->flaws[k];
-            if (!text_same(b->kind->rule.id, "glued-repair")) continue;
+            struct item_flaw *b = &record->flaws[k];
+            if (!b->kind || !text_same(b->kind->rule.id, "glued-repair")) continue;
             mended |= of_whole(note, a, b) || (same_part(a, b) && b->span.from >= a->span.to &&
                                                same_sentence(note, a->span.to, b->span.from));
         }
+        for (size_t k = 0; !mended && a->span.to && k < record->flaw_count; k++) {
+            struct item_flaw *b = &record->flaws[k];
+            if (!b->kind || !is_sewn_again(note, a, b)) continue;
+            mended = true;
+            if (text_same(a->kind->rule.id, "missing-button"))
+                b->kind = NULL; // it is on again, and nothing is wrong
+            if (!b->part) b->part = a->part;
+            if (!b->where) b->where = a->where;
+        }
         if (!mended) record->flaws[kept++] = *a;
     }
-    record->flaw_count = kept;
+    size_t left = 0;
+    for (size_t i = 0; i < kept; i++)
+        if (record->flaws[i].kind && !is_sewn_on(note, &record->flaws[i]))
+            record->flaws[left++] = record->flaws[i];
+    record->flaw_count = left;
 }

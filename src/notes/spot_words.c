@@ -411,6 +411,12 @@ static bool is_doing(const struct fault_reader *r, size_t i) {
 bool spot_way_back(const struct tokens *tokens, size_t i) {
     size_t verb = i;
     if (!token_is(tokens, i, "back") || i == 0 || tokens->at[i - 1].stop != STOP_NONE) return false;
+    if (tokens->at[i].stop == STOP_NONE && ANY(tokens, i + 1, "on", "together", "up", "down"))
+        for (size_t k = i;
+             k-- > 0 && k + 5 > i && tokens->at[k].stop == STOP_NONE;) // "sewed the binding back on"
+            if (ANY(tokens, k, "sewed", "sewn", "stitched", "put", "glued", "screwed", "stuck", "tacked",
+                    "fixed", "nailed", "pinned", "taped", "soldered", "welded", "wired", "tied"))
+                return true;
     if (ANY(tokens, verb - 1, "it", "them", "all", "right", "straight") && verb > 1) verb--;
     if (ANY(tokens, verb - 1, "it", "them") && verb > 1) verb--;
     const char *word = tokens->at[verb - 1].fold;
@@ -418,7 +424,8 @@ bool spot_way_back(const struct tokens *tokens, size_t i) {
     bool deed = (n > 4 && text_same(word + n - 2, "ed")) ||
                 ANY(tokens, verb - 1, "took", "taken", "ground", "cut", "brought", "put", "stuck", "sewn");
     bool ends = i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
-                ANY(tokens, i + 1, "and", "to", "by", "in", "on", "for", "with", "so", "before", "then");
+                ANY(tokens, i + 1, "and", "to", "by", "in", "on", "for", "with", "so", "before", "then", "up",
+                    "together", "down", "again", "myself");
     return deed && ends &&
            (verb < i || ANY(tokens, verb - 1, "sanded", "stripped", "rubbed", "scraped", "waxed", "polished",
                             "cleaned", "glued", "pinned", "screwed"));
