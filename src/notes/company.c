@@ -145,6 +145,53 @@ static void read_counted(struct fault_reader *r, size_t i) {
     }
 }
 
+// "I counted the men, 24, so they're all there", "counted twice, nothing missing": that it was counted, and
+// what came of it, in one sentence.
+static void read_counted_whole(struct fault_reader *r, size_t i) {
+    static const char *const wholes[] = {
+        "all there",       "all here",         "all present",     "is complete",       "it's complete",
+        "are complete",    "they're complete", "nothing missing", "none missing",      "nothing is missing",
+        "none is missing", "none are missing", "not one missing", "not a one missing", "not a piece missing",
+        "it is all here",  "all in there",     "all accounted"};
+    static const char *const doubts[] = {"should", "think", "hope",     "guess",    "not",
+                                         "aren't", "isn't", "seems",    "supposed", "nearly",
+                                         "almost", "if",    "probably", "believe",  "maybe"};
+    enum { NOUN_MOST = 3, BACK = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct record *record = r->note->record;
+    const uint16_t off = STANCE_DENIED | STANCE_UNKNOWN | STANCE_PLANNED | STANCE_OTHER;
+    if (!ANY(tokens, i, "counted", "counting") || (r->scope.stance[i] & off) ||
+        r->note->taken[i] == TAKEN_ASIDE)
+        return;
+    for (size_t back = 1; back <= BACK && back <= i; back++) {
+        if (tokens->at[i - back].stop >= STOP_SENTENCE) break;
+        if (ANY(tokens, i - back, "not", "never", "nobody", "haven't", "if", "didn't", "hasn't", "without",
+                "been"))
+            return;
+    }
+    size_t end = scope_sentence_end(&r->scope, i), to = 0;
+    for (size_t at = i + 1; at < end && !to; at++) {
+        if (token_among(tokens, at, doubts, COUNT(doubts))) return;
+        size_t n = token_first(tokens, at, wholes, COUNT(wholes));
+        if (n) to = at + n;
+        if (n || !ANY(tokens, at, "all", "every")) continue;
+        size_t verb = at + 1; // "and all sixty are here"
+        while (verb < end && verb < at + 2 + NOUN_MOST && !ANY(tokens, verb, "is", "are", "were", "was"))
+            verb++;
+        if (verb + 1 < end && ANY(tokens, verb, "is", "are", "were", "was") &&
+            ANY(tokens, verb + 1, "here", "there", "present"))
+            to = verb + 2;
+    }
+    if (!to) return;
+    for (size_t k = 0; k < record->flaw_count; k++) {
+        const char *id = record->flaws[k].kind->rule.id;
+        if (!strncmp(id, "missing-", strlen("missing-")) || !strncmp(id, "complete", strlen("complete")))
+            return;
+    }
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "complete-counted");
+    if (kind) fault_add(r, kind, NULL, NULL, i, to);
+}
+
 // "All 24 pieces", "all of the 60 tiles in the box": nobody gives the number who has not counted.
 static void read_all_of(struct fault_reader *r, size_t i) {
     static const char *const pieces[] = {"pieces", "pcs",    "cards",   "tiles",    "checkers", "counters",
@@ -177,6 +224,7 @@ void read_company(struct fault_reader *r) {
     for (size_t i = 0; i < r->note->tokens.count; i++) {
         read_smell(r, i);
         read_counted(r, i);
+        read_counted_whole(r, i);
         read_all_of(r, i);
     }
 }

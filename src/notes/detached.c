@@ -219,6 +219,20 @@ static bool is_off_it(const struct fault_reader *r, size_t i) {
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
 }
 
+// "A split seam with the stuffing coming out", "torn and the batting is coming out": it comes out of what was
+// told.
+static bool is_filling_of_gap(const struct fault_reader *r, size_t part, size_t i) {
+    if (!ANY(&r->note->tokens, part, "stuffing", "filling", "feathers", "down", "batting", "wadding", "kapok",
+             "beans", "sawdust", "straw", "padding", "foam", "insides", "horsehair"))
+        return false;
+    size_t start = scope_sentence_start(&r->scope, i);
+    for (size_t k = 0; k < r->hit_count; k++)
+        if (r->hits[k].from >= start && r->hits[k].to <= part &&
+            !(r->scope.stance[r->hits[k].from] & (STANCE_DENIED | STANCE_NONE_SEEN)))
+            return true;
+    return false;
+}
+
 void read_detached(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
@@ -238,6 +252,7 @@ void read_detached(struct fault_reader *r) {
                 "bread", "toast", "sound"))
             continue; // "the pictures came out fine": what it makes
         if (fault_takes_any(r, part, i + n)) continue;
+        if (is_filling_of_gap(r, part, i)) continue;
         bool free = r->note->taken[part] == TAKEN_PART || r->note->taken[part] == TAKEN_SCOPE;
         if (!free && !note_free(r->note, part, part + 1)) continue;
         const struct flaw *kind = kind_told(r, part, manner);

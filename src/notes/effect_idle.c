@@ -30,9 +30,11 @@ static bool has_before(const struct fault_reader *r, const struct fault_hit *hit
 // "Split seam with the stuffing showing" of a doll or a coat: nothing upholstered.
 static bool is_stuffing_seen(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
-    if (!is_kind(hit, "upholstery-wear") || !is_family(r, "toys clothing bags linens")) return false;
-    for (size_t i = hit->from > 2 ? hit->from - 2 : 0; i < hit->to; i++)
-        if (ANY(tokens, i, "stuffing", "straw", "filling", "kapok", "sawdust", "wadding"))
+    bool worn = is_kind(hit, "upholstery-wear") && is_family(r, "toys clothing bags linens");
+    if (!worn && !is_kind(hit, "hole")) return false;
+    for (size_t i = hit->from > 2 && worn ? hit->from - 2 : hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "stuffing", "straw", "filling", "kapok", "sawdust", "wadding", "feathers", "down",
+                "batting", "beans"))
             return has_before(r, hit);
     return false;
 }

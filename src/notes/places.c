@@ -514,7 +514,10 @@ static size_t place_of(const struct fault_reader *r, const struct fault_hit *hit
                                          "beneath", "near")) || // "rust inside the base"
                    (*from == last && to == last + 2 && ANY(&r->note->tokens, last, "in") &&
                     ANY(&r->note->tokens, last + 1, "places", "spots", "patches"));
-        while (to && !own && (*from < hit->to || spot_article(&r->note->tokens, *from))) ++*from;
+        while (to && !own &&
+               (*from < hit->to ||
+                (spot_article(&r->note->tokens, *from) && !token_is(&r->note->tokens, *from + 1, "of"))))
+            ++*from; // but "growing on one of the knobs"
     }
     bool named = !to && ANY(&r->note->tokens, hit->to - 1, "name", "initials") &&
                  ANY(&r->note->tokens, hit->to, "and") &&

@@ -230,7 +230,7 @@ static void read_of(struct fault_reader *r, size_t i) {
     while (at < i + 6 && token_among(tokens, at, determiners, COUNT(determiners))) at++;
     struct amount here = {i, value}, whole = {at, degrees_number(tokens, at)};
     if (whole.value <= value || read_headed(r, &whole, &here)) return;
-    bool stayed = i > 0 && (token_is(tokens, i - 1, "only") || token_is(tokens, i - 1, "just"));
+    bool stayed = i > 0 && ANY(tokens, i - 1, "only", "just", "counted", "find", "found");
     size_t cue = i - (stayed ? 1 : 0);
     stayed |= left;
     for (size_t k = at + 1; k < at + FAR && k < tokens->count && !stayed; k++) {

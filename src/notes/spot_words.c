@@ -423,7 +423,7 @@ bool spot_way_back(const struct tokens *tokens, size_t i) {
     size_t n = strlen(word);
     bool deed = (n > 4 && text_same(word + n - 2, "ed")) ||
                 ANY(tokens, verb - 1, "took", "taken", "ground", "cut", "brought", "put", "stuck", "sewn");
-    bool ends = i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+    bool ends = i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
                 ANY(tokens, i + 1, "and", "to", "by", "in", "on", "for", "with", "so", "before", "then", "up",
                     "together", "down", "again", "myself");
     return deed && ends &&
