@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "listing/listing.h"
+#include "say/say.h"
 #include "text/order.h"
 
 static void cut(struct arena *arena, const struct claims *claims, const char **text) {
@@ -13,6 +14,28 @@ static void cut(struct arena *arena, const struct claims *claims, const char **t
 static void cut_place(struct arena *arena, const struct claims *claims, const struct flaw *kind,
                       const char **text) {
     if (!claims_leave(kind, *text)) cut(arena, claims, text);
+}
+
+// What a part may be called whose name is a claim: without a name the fault would be told of the whole thing.
+static const char *plain_name(const char *name) {
+    static const struct {
+        const char *claimed, *plain;
+    } names[] = {{"pearl", "bead"}, {"coral", "bead"},     {"amber", "bead"},    {"diamond", "stone"},
+                 {"ruby", "stone"}, {"sapphire", "stone"}, {"emerald", "stone"}, {"opal", "stone"},
+                 {"gem", "stone"},  {"crystal", "glass"}};
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+        if (strstr(name, names[i].claimed)) return names[i].plain;
+    return "part";
+}
+
+static void cut_part(struct arena *arena, const struct claims *claims, const struct flaw *kind,
+                     const char **text) {
+    const char *name = *text;
+    cut_place(arena, claims, kind, text);
+    if (!name || *text) return;
+    const char *last = strrchr(name, ' ');
+    const char *plain = plain_name(name);
+    *text = say_is_plural(last ? last + 1 : name) ? say_plural(arena, plain) : plain;
 }
 
 // "Sterling spoon" without its mark is a spoon: the noun stays, or the type is left to its family.
@@ -29,11 +52,11 @@ void listing_unclaim(struct arena *arena, const struct ruleset *rules, const str
     if (!claims->count) return;
     cut_type(arena, claims, &r->type);
     for (size_t i = 0; i < r->flaw_count; i++) {
-        cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].part);
+        cut_part(arena, claims, r->flaws[i].kind, &r->flaws[i].part);
         cut_place(arena, claims, r->flaws[i].kind, &r->flaws[i].where);
     }
     for (size_t i = 0; i < r->clear_count; i++) {
-        cut_place(arena, claims, r->clear[i].kind, &r->clear[i].part);
+        cut_part(arena, claims, r->clear[i].kind, &r->clear[i].part);
         cut_place(arena, claims, r->clear[i].kind, &r->clear[i].where);
     }
     for (size_t i = 0; i < r->measurement_count; i++) cut(arena, claims, &r->measurements[i].of);

@@ -70,6 +70,18 @@ static bool is_one_thing(const struct family *family) {
     return false;
 }
 
+// What is sewn to cloth as decoration: pearls of a bodice, beads of a bag.
+static bool is_trim(struct arena *arena, const struct family *family, const char *part) {
+    static const char *const trims[] = {"pearl",   "bead",   "sequin",  "rhinestone", "tuft", "tassel",
+                                        "spangle", "pompom", "feather", "applique",   "bow",  "fringe"};
+    static const char *const cloths[] = {"clothing", "linens", "bags", "footwear"};
+    bool cloth = false;
+    for (size_t i = 0; i < COUNT(cloths); i++) cloth |= text_same(family->rule.id, cloths[i]);
+    for (size_t i = 0; cloth && i < COUNT(trims); i++)
+        if (same_noun(arena, part, trims[i])) return true;
+    return false;
+}
+
 // A plug of a lamp is none of a bottle: of two kinds with that part, the one that such goods have.
 static const struct flaw *kind_by_family(const struct fault_reader *r, const struct flaw *kind,
                                          const char *part) {
@@ -162,6 +174,7 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool cloth = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
     for (size_t i = 0; cloth && i < COUNT(worn); i++) // "elbows gone": worn through
         if (text_same(head, worn[i])) return ruleset_flaw(note->rules, "hole");
+    if (family && is_trim(note->arena, family, head)) return ruleset_flaw(note->rules, "trim-loss");
     if (family && (text_same(head, "selvedge") || text_same(head, "selvage") || text_same(head, "edging")))
         return ruleset_flaw(note->rules, "trim-loss");
     if (family && text_same(family->rule.id, "games-puzzles") && !strncmp(part, "double ", strlen("double ")))

@@ -472,6 +472,8 @@ static size_t place_of_pair(const struct fault_reader *r, const struct fault_hit
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to, n;
     if (!token_is(tokens, i, "and") || hit->kinds[0]->form != FAULT || hit->near) return 0;
+    for (size_t k = hit->from + 1; k < hit->to; k++) // "ring around the collar" has its place
+        if (r->part[k] && (spot_preposition(tokens, k - 1) || token_is(tokens, k - 1, "the"))) return 0;
     i++;
     while (degree_word(r, i, &n) && !r->scope.fault[i]) i += n;
     size_t end = i;
