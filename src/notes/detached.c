@@ -39,6 +39,7 @@ static const struct {
      "piping bead gimp rosette "},
     {"trim-loss", " clothing linens ", " loop eyelet "},
     {"missing-button", " clothing linens bags crafts holiday ", " button toggle popper hook stud "},
+    {"zip-fault", " clothing bags textiles footwear linens ", " pull puller slider tab "},
     {"strap-damage", " bags footwear cameras sports music ", " strap handle sling "},
     {"stone-missing", " jewelry ", " stone pearl rhinestone gem crystal "},
     {"loose-joint", " decor ", " corner mitre joint frame "},

@@ -482,3 +482,15 @@ bool lacking_extra(const char *noun) {
         if (text_same(noun, words[i])) return true;
     return false;
 }
+
+const char *lacking_place_behind(struct fault_reader *r, size_t i) {
+    size_t from, to;
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || i >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
+        !ANY(tokens, i, "on", "off", "from", "at", "along", "in", "inside", "down", "near", "by"))
+        return NULL;
+    to = spot_place_at(r, i, &from);
+    if (!to || r->note->taken[from] == TAKEN_TYPE) return NULL;
+    note_take(r->note, from, to, TAKEN_PART);
+    return fault_words(r->note, from, to);
+}

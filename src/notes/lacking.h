@@ -18,4 +18,7 @@ size_t lacking_said_before(const struct scope *scope, size_t i, size_t *n);
 // NULL where the parts of the rules decide.
 const char *lacking_kind(const char *part, const char *family);
 
+// "One is missing off the left sleeve", "two gone from the front": the place behind token `i`; NULL for none.
+const char *lacking_place_behind(struct fault_reader *reader, size_t i);
+
 #endif

@@ -380,8 +380,9 @@ static size_t one_before(const struct fault_reader *r, size_t i) {
 
 // "The dent doesn't stop it", "doesn't stop the draws": of what it does no harm to.
 static bool is_harmless(const struct tokens *tokens, size_t end) {
-    return ANY(tokens, end - 1, "stop", "catch") &&
-           ANY(tokens, end, "the", "it", "its", "you", "them", "any");
+    return (token_is(tokens, end - 1, "catch") && token_is(tokens, end, "on")) || // "don't catch on the bowl"
+           (ANY(tokens, end - 1, "stop", "catch") &&
+            ANY(tokens, end, "the", "it", "its", "you", "them", "any"));
 }
 
 void read_misbehaves(struct fault_reader *r) {

@@ -4,6 +4,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/spots_inside.h"
 #include "notes/spots_shared.h"
 #include "notes/things.h"
 #include "text/order.h"
@@ -171,33 +172,6 @@ static bool subject_before(const struct fault_reader *r, size_t i, size_t *from,
     return false;
 }
 
-static bool is_whole(const struct fault_reader *r, const struct fault_hit *hit) {
-    for (size_t i = 0; i < hit->kind_count; i++)
-        if (kind_is_whole(r, hit->kinds[i], hit)) return true;
-    return false;
-}
-
-static bool place_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from,
-                         size_t *to) {
-    if (is_whole(r, hit) || text_same(hit->kinds[0]->rule.id, "wear-unspecified"))
-        return false; // "round the block", "rough round the edges": of the whole
-    for (size_t i = hit->from + 1; i < hit->to; i++) {
-        if (!r->part[i] || !spot_in_phrase(r, hit, i) || mends_with(hit, &r->note->tokens, i)) continue;
-        if (hit->kinds[0]->class == CLASS_REPAIR && i > 1 && ANY(&r->note->tokens, i - 2, "into")) continue;
-        *from = i;
-        for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
-        return true;
-    }
-    for (size_t i = hit->from + 1; i + 3 < hit->to; i++) // "paint on the hat worn": of no list
-        if (ANY(&r->note->tokens, i, "on", "at", "over", "round", "around") &&
-            ANY(&r->note->tokens, i + 1, "the", "its", "his", "her") && r->note->taken[i + 2] == TAKEN_NOT) {
-            *from = i + 2;
-            *to = i + 3;
-            return true;
-        }
-    return false;
-}
-
 // "Stuck or stiff part": its other words are said of a part.
 static bool is_of_part(const struct flaw *kind) {
     const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
@@ -208,33 +182,6 @@ static bool is_noun_of(const struct flaw *kind, const char *word) {
     if (kind->adjective && text_same(kind->adjective, word)) return false; // "a broken lock"
     if (is_of_part(kind)) return false;                                    // "a stiff knob"
     return (kind->noun && strstr(kind->noun, word)) || (kind->plural && strstr(kind->plural, word));
-}
-
-// A part word inside the phrase of the fault itself: "lid sticks".
-static bool part_inside(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to) {
-    static const char *const none[] = {"surface", "ring",  "mark",   "marks", "spot",
-                                       "spots",   "stain", "stains", "patch", "patches"};
-    bool state = hit->kinds[0]->form == STATE && (hit->near || !r->part[hit->from]); // "knob isn't original"
-    if (hit->to - hit->from < 2 || state || is_whole(r, hit) ||
-        text_same(hit->kinds[0]->rule.id, "ring-mark") || text_same(hit->kinds[0]->rule.id, "utensil-marks"))
-        return false; // "cup rings", "spoon marks"
-    const char *lacks = hit->kinds[0]->form == ABSENCE ? hit->kinds[0]->part : NULL;
-    for (size_t i = hit->from; lacks && i < hit->to; i++) // "old lock, no key": the key
-        if (text_same(r->note->tokens.at[i].one, lacks)) return *from = i, *to = i + 1, true;
-    for (size_t i = hit->from; i < hit->to; i++) {
-        if (state && (hit->near || hit->kinds[0]->class != CLASS_REPAIR || i == hit->from ||
-                      !token_is(&r->note->tokens, i - 1, "the")))
-            continue; // but "ground the rim"
-        if (!(r->part[i] || (i == hit->from && spot_is_lettering(r, hit, i))) || spot_in_phrase(r, hit, i) ||
-            mends_with(hit, &r->note->tokens, i) || token_among(&r->note->tokens, i, none, COUNT(none)) ||
-            token_phrase(&r->note->tokens, i, "all over") ||
-            (i > hit->from && ANY(&r->note->tokens, i - 1, "your", "my"))) // "turns in your hand"
-            continue;
-        *from = i;
-        for (*to = i + 1; *to < hit->to && r->part[*to];) ++*to;
-        return true;
-    }
-    return false;
 }
 
 // "A wobbly leg": what the adjective stands before.
@@ -405,7 +352,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
     if (!absence && spot_of_object(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
-    } else if (absence && part_inside(r, hit, &from, &to)) {
+    } else if (absence && spot_part_inside(r, hit, &from, &to)) {
         spot->part_from = from;
         spot->part_to = to;
     } else if (!own && !absence &&
@@ -423,7 +370,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         }
         size_t inner, inner_to; // "the bigger one has a broken lid strap"
         if (!absence && hit->near && token_is(&r->note->tokens, to - 1, "one") &&
-            part_inside(r, hit, &inner, &inner_to)) {
+            spot_part_inside(r, hit, &inner, &inner_to)) {
             from = inner;
             to = inner_to;
         }
@@ -446,7 +393,7 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
         spot->part_from = hit->from;
         for (spot->part_to = hit->from + 1; spot->part_to + 1 < hit->to && r->part[spot->part_to];)
             spot->part_to++;
-    } else if (part_inside(r, hit, &from, &to) ||
+    } else if (spot_part_inside(r, hit, &from, &to) ||
                (spot->where_to == spot->where_from && !spot_is_of_all(r, hit) &&
                 spot_part_of_pronoun(r, hit->from, &from, &to))) {
         spot->part_from = from;
@@ -535,9 +482,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
                   (tokens->at[hit->to - 1].stop != STOP_NONE || ANY(tokens, hit->to, "and", "but", "with"));
     to = inside ? 0 : spot_place_of(r, hit, &from);
     size_t within, end; // "rough spot on the edge" of the lid
-    if (to && token_is(tokens, hit->to, "of") && place_inside(r, hit, &within, &end) && end == hit->to)
+    if (to && token_is(tokens, hit->to, "of") && spot_place_inside(r, hit, &within, &end) && end == hit->to)
         from = within;
-    if (to || place_inside(r, hit, &from, &to)) {
+    if (to || spot_place_inside(r, hit, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;
     }
@@ -575,6 +522,7 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         spot.part_to = shared.part_to;
     }
     if (nowhere) find_else(r, hit, &spot);
+    spot_part_of_phrase(r, hit, &spot);
     nowhere &= spot.where_to == spot.where_from && spot.part_to == spot.part_from;
     if (nowhere && (spot_of_growth(r, hit, &spot) || spot_within(r, hit, &spot))) return spot;
     if (nowhere) spot_share_part(r, hit, &spot);

@@ -45,8 +45,10 @@ static void tell_lack(struct fault_reader *r, const struct part_at *part, int co
     const char *where = spot_owner(r, from, &owner, &end) && end < part->from && !r->note->taken[owner]
                             ? fault_words(note, owner, end)
                             : NULL;
+    bool owned = where != NULL;
+    if (!owned) where = lacking_place_behind(r, to > part->to ? to : part->to);
     struct item_flaw *flaw = fault_add(r, kind, own ? NULL : name, where, from, to);
-    if (where) note_take(note, owner, end, TAKEN_PART);
+    if (owned) note_take(note, owner, end, TAKEN_PART);
     if (count > 1 || of > count || is_plural(&note->tokens, part->to - 1)) flaw->count = count;
     if (of > count) flaw->of = of;
     note_take(note, part->from, part->to, TAKEN_PART);

@@ -228,6 +228,8 @@ static size_t read_denied(struct fault_reader *r, const struct flaw *partly, siz
     const struct tokens *tokens = &r->note->tokens;
     size_t n = function_denial(tokens, i), part;
     size_t act = n ? token_longest(tokens, i + n, acts, COUNT(acts)) : 0;
+    if (act && token_is(tokens, i + n + act - 1, "catch") && token_is(tokens, i + n + act, "on"))
+        return 0; // "the beaters don't catch on each other": they run free
     if (!act || function_of_crack(r, i + n, i + n + act) || is_off(r, i) ||
         fault_takes_any(r, i, i + n + act) || !subject_of(r, i, &part))
         return 0;

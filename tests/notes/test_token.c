@@ -274,7 +274,7 @@ START_TEST(flaws_by_their_words) {
 }
 END_TEST
 
-enum { PARTS_MOST = 512 };
+enum { PARTS_MOST = 1024 };
 
 // The pattern of all words of a rule; several, each of a part of them, where all are too many for one.
 struct patterns {
