@@ -44,16 +44,35 @@ bool stranger_possessed(const struct telling *t, size_t i) {
         i--;
         if (ANY(t->tokens, i, "my", "your", "our")) return true;
         if (ANY(t->tokens, i, "his", "her")) return !t->figures;
+        size_t size = strlen(t->tokens->at[i].fold);
+        if (size > 3 && text_same(t->tokens->at[i].fold + size - 2, "'s") && (stranger_at(t, i) & SOMEBODY))
+            return true;
         if (ANY(t->tokens, i, "the", "a", "an", "its", "their", "of", "in", "on")) return false;
     }
     return false;
 }
 
+static bool is_auxiliary(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {
+        "is",     "are",   "was",   "were",   "be",       "been",  "being",  "am",     "has",   "have",
+        "had",    "get",   "gets",  "got",    "did",      "do",    "does",   "would",  "could", "should",
+        "will",   "can",   "must",  "may",    "might",    "just",  "never",  "almost", "once",  "often",
+        "always", "soon",  "still", "again",  "also",     "even",  "too",    "so",     "very",  "quite",
+        "now",    "then",  "seems", "seemed", "became",   "grew",  "felt",   "feels",  "looks", "looked",
+        "keeps",  "kept",  "went",  "all",    "not",      "more",  "rather", "ever",   "both",  "half",
+        "yet",    "stood", "lay",   "been",   "becoming", "turned"};
+    const struct token *token = &tokens->at[i];
+    size_t n = strlen(token->fold);
+    return AMONG(tokens, i, words) ||
+           (token->kind == TOKEN_WORD && n > 4 && text_same(token->fold + n - 2, "ly"));
+}
+
 // A word for the thing, for a part of it, or in its place.
 static bool is_link(const struct telling *t, size_t i) {
     static const char *const pronouns[] = {
-        "it",   "its",    "it's",    "itself", "this", "these", "those", "them",    "ones",    "both",
-        "each", "either", "neither", "none",   "here", "it'll", "it'd",  "they're", "they've", "everything"};
+        "it",   "its",  "it's",   "itself",  "this",    "these",   "those",     "them",  "ones",
+        "both", "each", "either", "neither", "none",    "one's",   "others",    "other", "another",
+        "rest", "here", "it'll",  "it'd",    "they're", "they've", "everything"};
     static const char *const goods[] = {
         "set",     "piece",     "pieces",   "item",   "items",     "lot",        "thing",    "things",
         "package", "packet",    "wrapper",  "seal",   "unit",      "machine",    "garment",  "pair",
@@ -65,6 +84,10 @@ static bool is_link(const struct telling *t, size_t i) {
     if (tokens->at[i].kind == TOKEN_SIGN) return false;
     unsigned char taken = t->r->note->taken[i];
     if (taken == TAKEN_TYPE || taken == TAKEN_INCLUDES) return true;
+    // "this remark", where "this" alone is the thing
+    if (ANY(tokens, i, "this", "these", "those"))
+        return i + 1 >= t->end || stranger_stops(t, i) || is_auxiliary(tokens, i + 1) ||
+               spot_preposition(tokens, i + 1);
     if (AMONG(tokens, i, pronouns) || AMONG(tokens, i, goods)) return true;
     if (ANY(tokens, i, "one")) return !(i > 0 && ANY(tokens, i - 1, "no", "any", "some", "every"));
     return t->r->part[i] && !stranger_possessed(t, i);
@@ -137,21 +160,6 @@ enum who stranger_person(const struct telling *t, size_t i) {
     if (who || i >= t->end) return who;
     if (stranger_at(t, i) & SOMEBODY) return OTHERS;
     return t->tokens->at[i].capital && person_first_name(t->r->note, i) ? OTHERS : NOBODY;
-}
-
-static bool is_auxiliary(const struct tokens *tokens, size_t i) {
-    static const char *const words[] = {
-        "is",     "are",   "was",   "were",   "be",       "been",  "being",  "am",     "has",   "have",
-        "had",    "get",   "gets",  "got",    "did",      "do",    "does",   "would",  "could", "should",
-        "will",   "can",   "must",  "may",    "might",    "just",  "never",  "almost", "once",  "often",
-        "always", "soon",  "still", "again",  "also",     "even",  "too",    "so",     "very",  "quite",
-        "now",    "then",  "seems", "seemed", "became",   "grew",  "felt",   "feels",  "looks", "looked",
-        "keeps",  "kept",  "went",  "all",    "not",      "more",  "rather", "ever",   "both",  "half",
-        "yet",    "stood", "lay",   "been",   "becoming", "turned"};
-    const struct token *token = &tokens->at[i];
-    size_t n = strlen(token->fold);
-    return AMONG(tokens, i, words) ||
-           (token->kind == TOKEN_WORD && n > 4 && text_same(token->fold + n - 2, "ly"));
 }
 
 // Where the predicate begins that ends in the fault's words: behind its subject.
@@ -350,7 +358,11 @@ static bool is_of_stranger(const struct fault_reader *r, const struct flaw *kind
     t.start = scope_sentence_start(&r->scope, from);
     t.end = scope_sentence_end(&r->scope, to - 1);
     t.figures = is_of_figures(note, note->tokens.at[t.start].from);
-    if (t.start == 0 || is_linked(&t)) return false;
+    if (t.start == 0) return false;
+    if (stranger_is_told_to(&t)) return true;
+    bool spilt =
+        to > from + 1 && ANY(t.tokens, from, "spilled", "spilt") && text_same(kind->rule.id, "stain");
+    if (spilt || is_linked(&t)) return false; // "a guest spilled wine"
     if (kind->class == CLASS_ODOR || text_same(kind->rule.id, "pet-hair")) return is_of_stranger_subject(&t);
     return is_of_person(&t) || is_had_by_person(&t) || is_of_stranger_subject(&t) || is_before_stranger(&t) ||
            is_of_thought(&t) || is_only_possible(&t) || stranger_is_weak(&t);

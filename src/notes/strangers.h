@@ -30,6 +30,7 @@ bool stranger_possessed(const struct telling *telling, size_t i); // "my finger"
 bool stranger_stops(const struct telling *telling, size_t i);
 
 // strangers_weak.c: words that name no fault without a word for the thing in their sentence.
+bool stranger_is_told_to(const struct telling *telling); // "remove the dirty dishes": an order
 bool stranger_is_weak(const struct telling *telling);
 
 #endif

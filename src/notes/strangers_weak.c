@@ -11,7 +11,95 @@
 
 // Everyday words that are a fault's beside a word for the thing, or where they are nearly all that is said.
 static bool is_everyday(const struct telling *t) {
-    static const char *const words[] = {"writing",
+    static const char *const words[] = {"altered",
+                                        "marriage of",
+                                        "project",
+                                        "flaps",
+                                        "flapping",
+                                        "rattling",
+                                        "dim light",
+                                        "migrated",
+                                        "leached",
+                                        "microscopic",
+                                        "plucked",
+                                        "bowing",
+                                        "dimple",
+                                        "dimples",
+                                        "kinks",
+                                        "urine",
+                                        "penicillin",
+                                        "molds",
+                                        "undone",
+                                        "uncovered",
+                                        "slow",
+                                        "marked",
+                                        "jammed",
+                                        "locked up",
+                                        "gummed",
+                                        "sheared",
+                                        "wear and tear",
+                                        "careworn",
+                                        "rotten",
+                                        "crumpled",
+                                        "bruised",
+                                        "freckled",
+                                        "perspiration",
+                                        "sweat",
+                                        "engraved",
+                                        "cut out",
+                                        "cut short",
+                                        "cut down",
+                                        "made into a",
+                                        "on his own",
+                                        "on her own",
+                                        "out of order",
+                                        "burned out",
+                                        "stopped at",
+                                        "fell silent",
+                                        "given up",
+                                        "doesn't belong",
+                                        "don't belong",
+                                        "don't match",
+                                        "don't dare",
+                                        "don't know how to",
+                                        "not heard",
+                                        "take a chance",
+                                        "as is",
+                                        "tears when",
+                                        "broken",
+                                        "torn",
+                                        "ripped",
+                                        "slashed",
+                                        "discoloration",
+                                        "blackened",
+                                        "turned down",
+                                        "said to be",
+                                        "reputed to be",
+                                        "attributed to",
+                                        "names of",
+                                        "wrote the",
+                                        "he drew",
+                                        "she drew",
+                                        "drew",
+                                        "hum",
+                                        "loose",
+                                        "floppy",
+                                        "slack",
+                                        "slack in",
+                                        "play in the",
+                                        "wobbly",
+                                        "rocky",
+                                        "shaky",
+                                        "rickety",
+                                        "twisted",
+                                        "curled up",
+                                        "battered",
+                                        "dented",
+                                        "wrinkle",
+                                        "wrinkles",
+                                        "wrinkled",
+                                        "crease",
+                                        "writing",
                                         "handwriting",
                                         "marriage",
                                         "married",
@@ -203,12 +291,14 @@ static bool is_everyday(const struct telling *t) {
                                       "needs", "need",  "slight",  "slightly", "small",  "little",  "tiny",
                                       "minor", "light", "heavy",   "several",  "lots",   "plenty",  "no",
                                       "odd",   "badly", "heavily", "only"};
-    enum { SAID = 6, APART = 3 };
+    enum { SAID = 5, APART = 3 };
     size_t n = token_longest(t->tokens, t->from, words, COUNT(words));
     bool apart = t->to - t->from >= APART && t->end - t->start > SAID && // "light was filtered through"
                  (text_same(t->kind->rule.id, "hole") || text_same(t->kind->rule.id, "fading"));
-    if (t->from == t->start || t->end - t->start < SAID || (!apart && (!n || n != t->to - t->from)))
-        return false;
+    static const char *const opens[] = {"tears", "rocks",   "carbon", "writing",
+                                        "urine", "married", "mailed", "sticks"};
+    bool led = t->from > t->start || AMONG(t->tokens, t->from, opens);
+    if (!led || t->end - t->start < SAID || (!apart && (!n || n != t->to - t->from))) return false;
     bool passive = false;
     size_t at = stranger_predicate(t, &passive);
     struct word_entry entry; // "the gnomon broke off": of a part that no list has
@@ -218,7 +308,7 @@ static bool is_everyday(const struct telling *t) {
         return false;
     for (size_t i = t->start; i < t->from; i++)
         if (AMONG(t->tokens, i, had) || stranger_stops(t, i)) return false;
-    if (t->from == t->start + 1 && spot_article(t->tokens, t->start))
+    if (t->from == t->start + 1 && ANY(t->tokens, t->start, "a", "an", "one", "bad", "old"))
         return false; // "a tear you could drive through"
     if (ANY(t->tokens, t->start, "there", "couldn't", "can't", "i", "i'd", "i've", "we") ||
         degrees_number(t->tokens, t->start))
@@ -242,8 +332,27 @@ static bool is_work_of_others(const struct telling *t) {
            word_at(t->r->note, at - 1, 1u << USE_THING | 1u << USE_NAMER | THOUGHT | NATURE, &entry);
 }
 
+// "Can you close the cracks?", "how should it be cleaned?"
+static bool is_question(const struct telling *t) {
+    static const char *const opens[] = {"can",  "could", "do",    "does", "did",   "are",
+                                        "is",   "how",   "why",   "what", "where", "who",
+                                        "will", "would", "shall", "may",  "which", "should"};
+    return t->end < t->tokens->count && token_is(t->tokens, t->end, "?") &&
+           AMONG(t->tokens, t->start, opens) &&
+           !ANY(t->tokens, t->start + 1, "that", "this", "there", "those", "these");
+}
+
+// "On the rocks", "less durable rocks": no verb of what stands unsteadily.
+static bool is_noun_of_land(const struct telling *t) {
+    static const char *const subjects[] = {"it",   "chair", "table", "stool", "base",
+                                           "that", "which", "one",   "and",   "bench"};
+    if (t->to != t->from + 1 || !ANY(t->tokens, t->from, "rocks")) return false;
+    if (t->from == t->start) return ANY(t->tokens, t->to, "and", "formed", "are", "that", "of");
+    return !AMONG(t->tokens, t->from - 1, subjects);
+}
+
 // "Remove the dirty dishes", "dust the bread with flour": what somebody is told to do.
-static bool is_order(const struct telling *t) {
+bool stranger_is_told_to(const struct telling *t) {
     static const char *const verbs[] = {
         "break",  "remove",  "brush",    "clean",     "wash",     "put",     "take",    "turn",    "spread",
         "spoon",  "plaster", "set",      "splint",    "tear",     "clip",    "staple",  "mark",    "dust",
@@ -259,6 +368,8 @@ static bool is_order(const struct telling *t) {
     static const char *const sizes[] = {"size", "length", "width", "whole", "full",
                                         "inch", "couple", "few",   "bit",   "way"};
     size_t at = t->start;
+    for (size_t i = at; i < t->end; i++)
+        if (ANY(t->tokens, i, "it", "it's", "its", "them", "they", "this", "but")) return false;
     if (ANY(t->tokens, at, "please")) at++;
     return AMONG(t->tokens, at, verbs) && AMONG(t->tokens, at + 1, objects) &&
            !AMONG(t->tokens, at + 2, sizes) && !AMONG(t->tokens, at + 3, sizes);
@@ -274,5 +385,6 @@ static bool is_lack_of_stranger(const struct telling *t) {
 }
 
 bool stranger_is_weak(const struct telling *t) {
-    return is_lack_of_stranger(t) || is_everyday(t) || is_work_of_others(t) || is_order(t);
+    return is_lack_of_stranger(t) || is_everyday(t) || is_work_of_others(t) || is_question(t) ||
+           is_noun_of_land(t);
 }
