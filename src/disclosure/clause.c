@@ -274,7 +274,11 @@ static void tell_state(struct maker *m) {
 // "from the hinge" is what is missing there; any other place stays as it is said.
 static const char *missing_place(struct maker *m, const char *place) {
     const char *where = m->flaw->where;
+    static const char *const holders[] = {"box",    "case",     "tin",    "bag",
+                                          "packet", "envelope", "folder", "sleeve"};
     bool added = !strncmp(place, "on ", 3) && strncmp(where, "on ", 3) != 0;
+    for (size_t i = 0; !added && !strncmp(place, "in the ", 7) && i < sizeof holders / sizeof *holders; i++)
+        added = text_same(place + 7, holders[i]); // "no rules in the box"
     return added ? arena_format(m->arena, "from %s", place + 3) : place;
 }
 

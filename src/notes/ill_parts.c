@@ -339,8 +339,12 @@ void read_ill_parts(struct fault_reader *r) {
         size_t n = wanted_at(tokens, i), spent = n ? 0 : spent_at(tokens, i);
         n += spent;
         if (!n) n = tokens->at[i].kind == TOKEN_WORD && token_among(tokens, i, ill_words, COUNT(ill_words));
-        if (n == 1 && token_is(tokens, i, "dry") && i > 1 &&
-            ANY(tokens, i - 2, "inside", "interior", "bottom"))
+        size_t verb =
+            i > 1 && ANY(tokens, i - 1, "all", "quite", "bone", "perfectly", "nice", "still") ? i - 1 : i;
+        if (n == 1 && token_is(tokens, i, "dry") && verb > 1 &&
+            (ANY(tokens, verb - 1, "inside", "insides", "interior", "bottom") ||
+             (ANY(tokens, verb - 1, "is", "are", "was") &&
+              ANY(tokens, verb - 2, "inside", "insides", "interior", "bottom"))))
             continue; // "inside is dry": no damp got in
         if (n == 1 && token_is(tokens, i, "slack") && ANY(tokens, i - 1, "up", "the", "any", "some"))
             continue; // "takes up slack"

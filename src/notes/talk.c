@@ -53,6 +53,10 @@ bool talk_value(const struct note *note, size_t from, size_t to) {
     if (from > a + 1 && ANY(tokens, from - 1, "with") &&
         ANY(tokens, from - 2, "lovely", "goes", "go", "nice", "well", "good", "pretty"))
         return true;
+    // "Swapped for brass ones": of those parts
+    if (ANY(tokens, to, "one", "ones") && tokens->at[to - 1].stop == STOP_NONE &&
+        ANY(tokens, from - 1, "for", "with", "by", "had", "newer", "new", "later"))
+        return true;
     bool told = false;
     for (size_t i = a; i < b && !told; i++) told = is_teller(tokens, i);
     return told;

@@ -343,6 +343,11 @@ const char *say_place(struct arena *arena, const char *where) {
     struct tokens t = {.count = 0};
     struct buf out = buf_start(arena);
     if (!split(&t, where)) return where;
+    // "Down low on the heel": how far down, and then where
+    bool low = t.count > 2 && is_preposition(&t, 2) &&
+               ((is_word(&t.at[0], "down") && is_word(&t.at[1], "low")) ||
+                (is_word(&t.at[0], "low") && is_word(&t.at[1], "down")));
+    if (low) return arena_format(arena, "low down %s", say_place(arena, t.at[2].at));
     if (t.count && is_word(&t.at[0], "where")) return where; // "where it folds": a clause, and no noun
     if (!t.count || put_fixed(&out, &t)) return out.at;
     struct state state = {NULL, false};

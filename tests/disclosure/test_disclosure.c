@@ -342,6 +342,8 @@ static const struct {
      "The lid, the rack, and the instructions are missing."},
     {"flaws: [{kind: missing-lid, count: 2, of: 6}]", "Two of the six lids are missing."},
     {"flaws: [{kind: missing-hardware, part: screw, where: hinge}]", "The screw is missing from the hinge."},
+    {"flaws: [{kind: missing-instructions, where: in the box}]",
+     "The instructions are missing from the box."},
     {"flaws: [untested]", "It has not been tested."},
     {"flaws: [untested]\ncount: 4", "They have not been tested."},
     {"flaws: [untested]\ntype: pliers", "They have not been tested."},

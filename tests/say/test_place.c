@@ -11,6 +11,7 @@ static const struct {
 } places[] = {
     // parts
     {"rim", "on the rim", "on Rim"},
+    {"down low on the heel", "low down on the heel", "Low Down on Heel"},
     {"bottom", "on the bottom", "on Bottom"},
     {"corner", "on the corner", "on Corner"},
     {"top", "on the top", "on Top"},
