@@ -186,6 +186,8 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool pack = kind_note_has(r, "cards deck decks");
     for (size_t i = 0; pack && i < COUNT(cards); i++) // "one deck is short the four of clubs"
         if (text_same(head, cards[i])) return ruleset_flaw(note->rules, "missing-pieces");
+    if (family && text_same(family->rule.id, "books") && text_same(head, "volume"))
+        return ruleset_flaw(note->rules, "missing-pieces");
     if (family && text_same(family->rule.id, "bags") && text_same(head, "foot"))
         return ruleset_flaw(note->rules, "missing-hardware");
     // "Veneer has come up and a strip is gone"
@@ -219,6 +221,19 @@ static const char *button_in(struct fault_reader *r, const struct fault_hit *hit
         if (ANY(tokens, i, "button", "buttons") && token_among(tokens, i - 1, places, COUNT(places)))
             return fault_words(r->note, i - 1, i + 1);
     return NULL;
+}
+
+// "Several buttons are off, they are in an envelope": where they are now is no place of the thing.
+bool absent_is_kept(const struct note *note, const char *where, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    bool kept = false;
+    for (size_t i = to; i < tokens->count && tokens->at[i].stop < STOP_SENTENCE; i++) {
+        kept |= ANY(tokens, i, "they're", "it's", "theyre") && ANY(tokens, i + 1, "in");
+        kept |= ANY(tokens, i, "they", "it", "which", "these") && ANY(tokens, i + 1, "are", "is") &&
+                ANY(tokens, i + 2, "in");
+        if (kept && token_is(tokens, i, where)) return true;
+    }
+    return false;
 }
 
 // "Rose missing", "no bell", "without its rose": the kind has no name of its own for what lacks, its words

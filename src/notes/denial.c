@@ -527,7 +527,7 @@ void scope_denial(struct scope *s) {
                       i + 2 < tokens->count && tokens->at[i + 2].kind == TOKEN_FIGURE;
         number &= i == 0 || !token_is(tokens, i - 1, "?");
         if (tokens->at[i].capital && (s->note->taken[i] == TAKEN_MARK || number)) continue;
-        if (read_did_not(s, i)) continue;
+        if (read_did_not(s, i) || scope_nobody(s, i)) continue;
         size_t n, m;
         const struct cue *cue = denial_behind(s, i, &n);
         const struct cue *first = denial_before(s, i, &m);

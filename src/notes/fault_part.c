@@ -439,6 +439,11 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     if (size > 7 && text_same(part + size - 7, " slides") && hit->to > hit->from + 2 &&
         token_is(&note->tokens, hit->from + 1, "slides"))
         part = arena_copy(note->arena, part, size - 7);
+    if (size > 6 && text_same(part + size - 6, " pulls") && ANY(&note->tokens, hit->to - 1, "out", "off"))
+        part = arena_copy(note->arena, part, size - 6); // "the stem pulls out"
+    if (part && text_same(part, "shade") &&
+        ANY(&note->tokens, hit->from, "lighter", "darker", "smaller", "bigger", "paler", "off", "different"))
+        part = NULL; // "one is a shade lighter"
     part = fault_part_of(r, hit, kind, spot, part);
     const char *inside = !part || spot->part_to <= hit->from ? part_inside(r, hit, kind) : NULL;
     if (inside) part = inside;                              // "wheel split, one leg is a replacement"

@@ -40,7 +40,7 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         if (f->kind == kind && f->part && !part && !where && fault_is_apart(note, f, from, back)) continue;
         size_t start = from; // "Two are chipped. The tray has a chipped edge."
         while (start > 0 && note->tokens.at[start - 1].stop < STOP_SENTENCE) start--;
-        if (f->kind == kind && part && !f->part && !f->where && !back && f->count && f->span.to &&
+        if (f->kind == kind && part && !f->part && !f->where && (!back || own) && f->count && f->span.to &&
             f->span.to <= note->tokens.at[start].from)
             continue;
         if (!f->part != !part && text_same(kind->rule.id, "authenticity-unverified"))
@@ -65,6 +65,7 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     kind = kind_pressed(r, kind);
     struct item_flaw *apart = fault_of_stranger(r, kind, from, to);
     if (apart) return apart;
+    if (where && kind->form == ABSENCE && absent_is_kept(note, where, to)) where = NULL;
     if (where && (!strncmp(where, "your ", 5) || !strncmp(where, "my ", 3)))
         where = NULL;                             // "comes off on your hands"
     if (part && strpbrk(part, ",(")) part = NULL; // words of a list, and no part

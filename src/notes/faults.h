@@ -506,6 +506,8 @@ bool absent_read_plain(struct fault_reader *reader, size_t i);
 // part_of.c: "the switch on the middle arm": a part with the one that it is on; else `part` itself.
 const char *fault_part_of(const struct fault_reader *reader, const struct fault_hit *hit,
                           const struct flaw *kind, const struct spot *spot, const char *part);
+bool absent_is_kept(const struct note *note, const char *where,
+                    size_t to); // absent_kinds.c: it lies there now
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);
 // strangers.c: is it said of a person, a thought, or something of the land and the sky, in a sentence without

@@ -277,11 +277,22 @@ static bool is_stamp_of_maker(const struct fault_reader *r, const struct fault_h
                "agency", "company", "museum", "ink");
 }
 
+// "The zipper pull was replaced with a paper clip": told of the zipper.
+static bool is_pull_told(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { BACK = 3 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "replaced-part")) return false;
+    for (size_t k = 1; k <= BACK && k < hit->from && tokens->at[hit->from - k].stop == STOP_NONE; k++)
+        if (ANY(tokens, hit->from - k, "pull", "pulls", "tab", "puller"))
+            return ANY(tokens, hit->from - k - 1, "zipper", "zip", "zippers");
+    return false;
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
            is_wear_again(r, hit) || is_felt_by_nail(r, hit) || is_stuck_as_it_should(r, hit) ||
            is_tied_on(r, hit) || is_done_by_hand(r, hit) || is_of_kiln(r, hit) || is_shifted(r, hit) ||
            is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) ||
-           is_pasted_in(r, hit) || is_stamp_of_maker(r, hit);
+           is_pasted_in(r, hit) || is_stamp_of_maker(r, hit) || is_pull_told(r, hit);
 }

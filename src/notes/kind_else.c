@@ -150,8 +150,32 @@ static const struct flaw *of_what_it_has(const struct fault_reader *r, const str
     return kind;
 }
 
+// A lining that is worn through is no sole, a card that is bent no metal, leather that has gone hard no
+// rubber; a blanket is not trimmed, and what yellows is paper only where there is any.
+static const struct flaw *of_its_stuff(const struct fault_reader *r, const struct fault_hit *hit,
+                                       const struct flaw *kind, const char *part) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = kind->rule.id;
+    bool wear = text_same(id, "sole-wear") || text_same(id, "wear-rub");
+    if (wear && HAS(part, "lining", "linings")) return named(r, kind, "lining-damage");
+    if (text_same(id, "dent-bend") && HAS(part, "card", "page", "cardboard", "tag", "booklet", "leaflet"))
+        return named(r, kind, "crease");
+    if (text_same(id, "trimmed") && OF(r, "linens", "clothing")) return named(r, kind, "hem-altered");
+    if (text_same(id, "toning") && OF(r, "holiday", "glassware", "ceramics", "lighting", "kitchenware"))
+        return named(r, kind, "yellowing");
+    if (text_same(id, "rubber-perished"))
+        for (size_t i = hit->from, n = 0; n < BACK && i > 0; i--, n++) {
+            if (tokens->at[i - 1].stop != STOP_NONE) break;
+            if (ANY(tokens, i - 1, "leather", "suede", "pigskin", "calfskin", "hide"))
+                return named(r, kind, "leather-crack");
+        }
+    return kind;
+}
+
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
+    kind = of_its_stuff(r, hit, kind, part);
     return of_what_it_has(r, hit, runs_untried(r, hit, sewn_on(r, kind, part)), part);
 }

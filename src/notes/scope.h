@@ -71,6 +71,7 @@ size_t scope_sentence_start(const struct scope *scope, size_t i);
 size_t scope_clause_start(const struct scope *scope, size_t i);
 
 // denial.c: does a statement with a verb of its own begin at token `i`, "the handle has been"?
+size_t scope_nobody(struct scope *scope, size_t i); // nobody.c: "nobody marked a route on it" at token `i`
 bool scope_states_own(const struct tokens *tokens, size_t i);
 void scope_denial(struct scope *scope);
 void scope_answered(struct scope *scope);    // answered.c: of the denials, those behind what they deny

@@ -2,6 +2,7 @@
 // "Didn't check for moth", "no idea if it runs", "haven't looked inside": not looked at, which is neither
 // there nor not.
 #include "notes/faults.h"
+#include "notes/any.h"
 #include "notes/scope.h"
 #include "text/order.h"
 
@@ -530,6 +531,13 @@ static void read_supposed(struct scope *s, size_t i, size_t n) {
     size_t to = scope_clause_end(s, i + n);
     for (size_t at = i + n; at < to; at++)
         if (tokens->at[at].stop != STOP_NONE || token_among(tokens, at, ends, COUNT(ends))) to = at;
+    bool fault = false, does = false; // "runs eight days if it's dead level"
+    for (size_t at = i + n; at < to; at++) fault |= s->fault[at];
+    for (size_t at = scope_clause_start(s, i); at < i; at++)
+        does |=
+            ANY(tokens, at, "runs", "works", "keeps", "goes", "plays", "ticks", "stays", "holds", "stands",
+                "closes", "fits", "turns", "comes", "lights", "sits", "shuts", "latches", "opens", "sounds");
+    if (does && !fault) return;
     scope_mark(s, i + n, to, STANCE_UNKNOWN, i);
 }
 
