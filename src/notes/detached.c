@@ -180,6 +180,8 @@ static size_t part_before(const struct fault_reader *r, size_t i, enum manner ma
 static bool leads_on(const struct tokens *tokens, size_t i, enum manner manner) {
     static const char *const from[] = {"of", "for", "to", "as", "with", "a", "an", "when"};
     if (i >= tokens->count || tokens->at[i].stop != STOP_NONE) return false;
+    if (ANY(tokens, i, "and", "then") && ANY(tokens, i + 1, "sewn", "stitched", "sewed", "been", "was"))
+        return ANY(tokens, i + 1, "sewn", "stitched", "sewed") || ANY(tokens, i + 2, "sewn", "stitched");
     if (i > 1 &&
         ANY(tokens, i - 2, "parted", "torn", "ripped", "wrenched", "pulled")) // "pulled off the case"
         return token_among(tokens, i, from, COUNT(from) - 3);

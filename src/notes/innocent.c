@@ -288,11 +288,91 @@ static bool is_pull_told(const struct fault_reader *r, const struct fault_hit *h
     return false;
 }
 
+// Is a hit of one of the kinds told before in the same sentence?
+static bool told_before(const struct fault_reader *r, const struct fault_hit *hit, const char *const *ids,
+                        size_t count) {
+    size_t start = scope_sentence_start(&r->scope, hit->from);
+    for (size_t i = 0; i < r->hit_count; i++)
+        for (size_t k = 0; k < count && r->hits[i].from >= start && r->hits[i].to <= hit->from; k++)
+            if (text_same(r->hits[i].kinds[0]->rule.id, ids[k])) return true;
+    return false;
+}
+
+// "The handle gets hot so use a rag": of a pot, which does what it should.
+static bool is_hot_on_stove(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (!is_kind(hit, "powers-on-only") || !ANY(tokens, hit->to - 1, "hot", "warm")) return false;
+    return (hit->from > 0 &&
+            ANY(tokens, hit->from - 1, "handle", "handles", "lid", "knob", "rim", "sides", "grip")) ||
+           (family && kind_has_word("kitchenware metalware ceramics glassware", family->rule.id) &&
+            !kind_note_has(r, "electric plug cord plugged"));
+}
+
+// "Alligatored from a sunny window": what came of the sun is told.
+static bool is_sun_cause(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (!is_kind(hit, "fading") || !ANY(tokens, hit->from, "sunny", "sun") || !family) return false;
+    return told_before(r, hit,
+                       (const char *const[]){"finish-crackle", "warped", "leather-crack", "yellowing",
+                                             "paint-flaking", "crack", "toning", "wood-split"},
+                       8);
+}
+
+// "A tie was torn off and sewn back on": it is there, and mended.
+static bool is_put_back(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    if (hit->kinds[0]->class == CLASS_REPAIR) return false;
+    while (ANY(tokens, at, "and", "then", "was", "has", "been", "since", "i", "somebody", "someone")) at++;
+    return at > hit->to && ANY(tokens, at, "sewn", "stitched", "sewed", "tacked") &&
+           (ANY(tokens, at + 1, "back") || ANY(tokens, at + 2, "back"));
+}
+
+// "There were two holes": so many of them, and no pair.
+static bool is_number_of(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "missing-mate") && ANY(tokens, hit->to - 1, "two") &&
+           ANY(tokens, hit->from, "were", "was") && hit->to < tokens->count &&
+           tokens->at[hit->to].kind == TOKEN_WORD &&
+           !ANY(tokens, hit->to, "of", "once", "originally", "but", "and", "when", "at", "until", "so");
+}
+
+// "Spine faded so you can't read it": no mark, but what has faded.
+static bool is_of_faded(const struct fault_reader *r, const struct fault_hit *hit) {
+    return is_kind(hit, "authenticity-unverified") &&
+           ANY(&r->note->tokens, hit->to - 1, "it", "them", "read", "title") &&
+           told_before(r, hit,
+                       (const char *const[]){"fading", "decoration-wear", "gilt-wear", "stain", "edge-wear",
+                                             "wear-rub", "binding-weak"},
+                       7);
+}
+
+// "Pages yellow but they bend": so they are not brittle.
+static bool is_supple(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return (is_kind(hit, "crease") || is_kind(hit, "dent-bend")) && hit->to == hit->from + 1 &&
+           ANY(tokens, hit->from, "bend") && hit->from > 0 &&
+           ANY(tokens, hit->from - 1, "they", "still", "pages", "leaves", "will", "and", "it", "corners",
+               "to", "nicely");
+}
+
+// "The chain is not gold": what it is made of.
+static bool is_of_metal_said(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "gilt-wear") && hit->to == hit->from + 2 && ANY(tokens, hit->from, "not", "isn't") &&
+           (hit->to >= tokens->count || tokens->at[hit->to].stop != STOP_NONE ||
+            ANY(tokens, hit->to, "but", "though"));
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
            is_wear_again(r, hit) || is_felt_by_nail(r, hit) || is_stuck_as_it_should(r, hit) ||
            is_tied_on(r, hit) || is_done_by_hand(r, hit) || is_of_kiln(r, hit) || is_shifted(r, hit) ||
            is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) ||
-           is_pasted_in(r, hit) || is_stamp_of_maker(r, hit) || is_pull_told(r, hit);
+           is_pasted_in(r, hit) || is_stamp_of_maker(r, hit) || is_pull_told(r, hit) ||
+           is_hot_on_stove(r, hit) || is_sun_cause(r, hit) || is_put_back(r, hit) || is_number_of(r, hit) ||
+           is_of_faded(r, hit) || is_supple(r, hit) || is_of_metal_said(r, hit);
 }

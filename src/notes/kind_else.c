@@ -159,9 +159,32 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const char *id = kind->rule.id;
     bool wear = text_same(id, "sole-wear") || text_same(id, "wear-rub");
     if (wear && HAS(part, "lining", "linings")) return named(r, kind, "lining-damage");
+    if (text_same(id, "lining-damage") && OF(r, "linens") && HAS(part, "rod pocket", "rod pockets", "pocket"))
+        return named(r, kind, "tear");
+    bool loss = text_same(id, "broken-part") || text_same(id, "loose-part");
+    bool filling = HAS(part, "straw", "stuffing", "sawdust", "kapok", "filling", "batting", "excelsior");
+    for (size_t i = hit->from; i < hit->to; i++)
+        filling |= ANY(tokens, i, "straw", "stuffing", "sawdust", "kapok", "batting", "excelsior");
+    if (loss && filling) return named(r, kind, "hole"); // what it is filled with comes out of one
+    if (text_same(id, "tear") && ANY(tokens, hit->to - 1, "off") && hit->from > 0 &&
+        ANY(tokens, hit->from - 1, "pull", "pulls", "knob", "knobs", "handle", "handles", "hinge", "caster",
+            "latch"))
+        return named(r, kind, "broken-part");
+    bool vessel = OF(r, "ceramics", "glassware", "kitchenware", "metalware");
+    if (text_same(id, "mineral-deposit") && !vessel &&
+        ANY(tokens, hit->from, "water", "waterline", "waterlines") &&
+        OF(r, "furniture", "bags", "books", "paper", "linens", "clothing", "music"))
+        return named(r, kind, "tide-line");
+    if (text_same(id, "hole") && OF(r, "games-puzzles") && kind_note_has(r, "jigsaw puzzle") &&
+        kind_note_has(r, "did done together made built"))
+        return named(r, kind, "missing-pieces");
+    if (text_same(id, "fading") && vessel &&
+        ANY(tokens, hit->from, "stripes", "stripe", "bands", "band", "pattern", "design"))
+        return named(r, kind, "decoration-wear");
     if (text_same(id, "dent-bend") && HAS(part, "card", "page", "cardboard", "tag", "booklet", "leaflet"))
         return named(r, kind, "crease");
-    if (text_same(id, "trimmed") && OF(r, "linens", "clothing")) return named(r, kind, "hem-altered");
+    if (text_same(id, "trimmed") && OF(r, "linens", "clothing") && ANY(tokens, hit->to - 1, "down"))
+        return named(r, kind, "hem-altered");
     if (text_same(id, "toning") && OF(r, "holiday", "glassware", "ceramics", "lighting", "kitchenware"))
         return named(r, kind, "yellowing");
     if (text_same(id, "rubber-perished"))

@@ -37,7 +37,19 @@ static bool is_article(const struct tokens *tokens, size_t i) {
 const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                           const struct spot *spot, const char *part) {
     const struct tokens *tokens = &r->note->tokens;
+    static const char *const stuffs[] = {"straw",   "stuffing", "sawdust",  "kapok",
+                                         "filling", "batting",  "excelsior"};
     size_t from = spot->part_from, to = spot->part_to;
+    for (size_t i = 0; part && i < COUNT(stuffs); i++) // "straw is coming out of the foot": of the hole
+        if (text_same(part, stuffs[i]) && kind->form == FAULT) return NULL;
+    if (part && text_same(part, "drawer") && hit->from > 1 && ANY(tokens, hit->from - 1, "pull", "pulls") &&
+        ANY(tokens, hit->from - 2, "drawer", "drawers"))
+        return fault_place(r->note, hit->from - 2, hit->from);
+    if (part && (text_same(part, "drawer") || text_same(part, "door")) && to > from &&
+        ANY(tokens, to, "pull", "pulls", "knob", "knobs", "handle", "handles"))
+        return fault_place(r->note, from, to + 1);
+    if (part && text_same(part, "window") && ANY(tokens, to - 1, "window"))
+        return NULL; // where the sun came in
     if (!part || to <= from || from > hit->from || !is_kind(kind)) return part;
     // "one horn | of the handle is broken": the owner is a word of the hit
     if (to == from + 1 && is_head(r, from) && to + 2 == hit->from && token_is(tokens, to, "of") &&
