@@ -47,8 +47,9 @@ static bool subject_read(struct told *told, const char *text) {
     flaw.kind = absent_kind(told->arena, told->rules, part);
     if (!flaw.kind) return false; // its file is broken
     const char *other = lacking_kind(say_singular(told->arena, part), "*");
-    if (other && text_same(flaw.kind->rule.id, "missing-accessory"))
-        return false; // "the label": the goods decide
+    if ((other || absent_is_trim(say_singular(told->arena, part))) &&
+        text_same(flaw.kind->rule.id, "missing-accessory"))
+        return false; // "the label", "the seed pearls": the goods decide
     bool own = is_part_of(told->arena, flaw.kind, part);
     if (!own || (flaw.kind->says && !flaw.count)) flaw.part = part;
     told->flaws[told->flaw_count++] = flaw;

@@ -70,15 +70,20 @@ static bool is_one_thing(const struct family *family) {
     return false;
 }
 
-// What is sewn to cloth as decoration: pearls of a bodice, beads of a bag.
-static bool is_trim(struct arena *arena, const struct family *family, const char *part) {
+// What is sewn to cloth as decoration: pearls of a bodice, beads of a bag. `part` is singular.
+bool absent_is_trim(const char *part) {
     static const char *const trims[] = {"pearl",   "bead",   "sequin",  "rhinestone", "tuft", "tassel",
                                         "spangle", "pompom", "feather", "applique",   "bow",  "fringe"};
+    const char *last = strrchr(part, ' ');
+    for (size_t i = 0; i < COUNT(trims); i++)
+        if (text_same(last ? last + 1 : part, trims[i])) return true;
+    return false;
+}
+
+static bool is_of_cloth(const struct family *family) {
     static const char *const cloths[] = {"clothing", "linens", "bags", "footwear"};
-    bool cloth = false;
-    for (size_t i = 0; i < COUNT(cloths); i++) cloth |= text_same(family->rule.id, cloths[i]);
-    for (size_t i = 0; cloth && i < COUNT(trims); i++)
-        if (same_noun(arena, part, trims[i])) return true;
+    for (size_t i = 0; family && i < COUNT(cloths); i++)
+        if (text_same(family->rule.id, cloths[i])) return true;
     return false;
 }
 
@@ -174,7 +179,8 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool cloth = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
     for (size_t i = 0; cloth && i < COUNT(worn); i++) // "elbows gone": worn through
         if (text_same(head, worn[i])) return ruleset_flaw(note->rules, "hole");
-    if (family && is_trim(note->arena, family, head)) return ruleset_flaw(note->rules, "trim-loss");
+    if (is_of_cloth(family) && absent_is_trim(say_singular(note->arena, head)))
+        return ruleset_flaw(note->rules, "trim-loss");
     if (family && (text_same(head, "selvedge") || text_same(head, "selvage") || text_same(head, "edging")))
         return ruleset_flaw(note->rules, "trim-loss");
     if (family && text_same(family->rule.id, "games-puzzles") && !strncmp(part, "double ", strlen("double ")))

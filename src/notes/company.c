@@ -185,8 +185,9 @@ static void read_counted_whole(struct fault_reader *r, size_t i) {
     if (!to) return;
     for (size_t k = 0; k < record->flaw_count; k++) {
         const char *id = record->flaws[k].kind->rule.id;
-        if (!strncmp(id, "missing-", strlen("missing-")) || !strncmp(id, "complete", strlen("complete")))
-            return;
+        if (!strcmp(id, "missing-pieces") || !strcmp(id, "missing-mate") ||
+            !strncmp(id, "complete", strlen("complete")))
+            return; // "no box" takes nothing from what was counted
     }
     const struct flaw *kind = ruleset_flaw(r->note->rules, "complete-counted");
     if (kind) fault_add(r, kind, NULL, NULL, i, to);

@@ -484,6 +484,7 @@ const char *absent_part_in(struct fault_reader *reader, const struct fault_hit *
 bool absent_is_of_one(const struct fault_reader *r, const struct fault_hit *hit);
 // The kind for `count` parts (0 if not said) of this thing that are missing.
 const struct flaw *absent_kind_here(const struct fault_reader *reader, const char *part, int count);
+bool absent_is_trim(const char *part); // absent_kinds.c
 // How many tokens from `i` are a part with its adjectives; 0 if none.
 size_t absent_part(const struct fault_reader *reader, size_t i);
 // Words that never stand within the name of a part, and what a "no" before it does not make a lack.

@@ -27,6 +27,9 @@ bool place_is_of_room(const struct tokens *tokens, size_t i) {
         ((ANY(tokens, when, "long") && ANY(tokens, when + 1, "time", "while")) ||
          (ANY(tokens, when, "time", "while", "years", "ages") && ANY(tokens, when + 1, "back", "ago"))))
         return true;
+    if (token_is(tokens, i, "in") && ANY(tokens, i + 1, "the", "a", "my") &&
+        ANY(tokens, i + 2, "dishwasher", "wash", "washer", "dryer", "laundry", "microwave", "mail", "move"))
+        return true; // "lost its print in the dishwasher"
     if (!i || !ANY(tokens, i, "in", "on", "by") || !token_among(tokens, i - 1, verbs, COUNT(verbs)))
         return false;
     size_t at = i + 1;
@@ -206,19 +209,20 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
                                        "under", "below", "above", "near",   "over",  "at"};
     static const char *const sides[] = {"lower", "upper", "inner", "outer", "left", "right", "front", "main"};
     static const char *const others[] = {
-        "past",   "morning",       "post",       "move",    "photo",    "photos",  "picture",  "pictures",
-        "pics",   "light",         "sun",        "wash",    "world",    "whole",   "main",     "slightest",
-        "least",  "market",        "garage",     "shed",    "attic",    "loft",    "damp",     "rain",
-        "moment", "time",          "end",        "way",     "same",     "wet",     "dry",      "house",
-        "room",   "cold",          "weather",    "first",   "day",      "kiln",    "making",   "process",
-        "style",  "usual",         "field",      "shop",    "barn",     "cellar",  "basement", "kitchen",
-        "yard",   "road",          "rest",       "other",   "others",   "listing", "title",    "set",
-        "lot",    "group",         "pair",       "family",  "dark",     "bottle",  "ones",     "one",
-        "years",  "war",           "winter",     "heat",    "frost",    "oven",    "water",    "process",
-        "hand",   "circumstances", "impression", "move",    "clumsy",   "trade",   "face",     "video",
-        "years",  "test",          "air",        "open",    "street",   "lens",    "auction",  "sale",
-        "fair",   "market",        "beach",      "factory", "start",    "outset",  "bench",    "hands",
-        "minute", "church",        "school",     "hall",    "cleaners", "store"};
+        "past",   "morning",       "post",       "move",    "photo",    "photos",  "picture",    "pictures",
+        "pics",   "light",         "sun",        "wash",    "world",    "whole",   "main",       "slightest",
+        "least",  "market",        "garage",     "shed",    "attic",    "loft",    "damp",       "rain",
+        "moment", "time",          "end",        "way",     "same",     "wet",     "dry",        "house",
+        "room",   "cold",          "weather",    "first",   "day",      "kiln",    "making",     "process",
+        "style",  "usual",         "field",      "shop",    "barn",     "cellar",  "basement",   "kitchen",
+        "yard",   "road",          "rest",       "other",   "others",   "listing", "title",      "set",
+        "lot",    "group",         "pair",       "family",  "dark",     "bottle",  "ones",       "one",
+        "years",  "war",           "winter",     "heat",    "frost",    "oven",    "water",      "process",
+        "hand",   "circumstances", "impression", "move",    "clumsy",   "trade",   "face",       "video",
+        "years",  "test",          "air",        "open",    "street",   "lens",    "auction",    "sale",
+        "fair",   "market",        "beach",      "factory", "start",    "outset",  "bench",      "hands",
+        "minute", "church",        "school",     "hall",    "cleaners", "store",   "dishwasher", "washer",
+        "dryer",  "microwave"};
     const struct tokens *tokens = &r->note->tokens;
     size_t i = hit->to;
     bool off = i > hit->from + 1 && token_is(tokens, i - 1, "off"); // "paint flaking off the beard"

@@ -93,7 +93,19 @@ static bool is_link(const struct telling *t, size_t i) {
     return t->r->part[i] && !stranger_possessed(t, i);
 }
 
+// "Two have lost most of the print", "some are cracked": so many of the goods.
+static bool counts_goods(const struct telling *t) {
+    const struct tokens *tokens = t->tokens;
+    if (t->start + 1 >= t->end) return false;
+    bool some =
+        degrees_number(tokens, t->start) > 0 ||
+        ANY(tokens, t->start, "some", "most", "all", "several", "many", "few", "another", "half", "others");
+    return some &&
+           ANY(tokens, t->start + 1, "has", "have", "is", "are", "had", "were", "of", "with", "show", "got");
+}
+
 static bool is_linked(const struct telling *t) {
+    if (counts_goods(t)) return true;
     for (size_t i = t->start; i < t->end; i++) {
         bool first = i == t->from; // the fault's own word, unless it names a part: "strap is torn"
         if (first ? t->to > i + 1 && t->r->part[i] && !stranger_possessed(t, i) : is_link(t, i)) return true;
