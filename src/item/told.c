@@ -458,7 +458,7 @@ bool told_is_owners(const struct record *record, const char *mark) {
     for (const char *c = mark; *c; c++) {
         bool letter = *c >= 'A' && *c <= 'Z';
         letters += letter;
-        if (!letter && *c != '.' && *c != ' ' && *c != '&') return false;
+        if (!letter && *c != '.' && *c != ' ' && *c != '&' && *c != '\'') return false;
     }
     bool owned = false;
     for (size_t i = 0; i < record->flaw_count; i++)

@@ -114,13 +114,26 @@ static bool is_monogram(const struct tokens *tokens, size_t i) {
                "staff", "workers", "children");
 }
 
+// "On Orla's piano": whose another thing is; but "Harland's tonic bottle".
+static bool is_possession(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    const char *last = tokens->at[to - 1].fold;
+    size_t size = strlen(last);
+    if (size < 3 || strcmp(last + size - 2, "'s") != 0 || to >= tokens->count ||
+        tokens->at[to].stop != STOP_NONE)
+        return false;
+    return from > 0 &&
+           ANY(tokens, from - 1, "on", "in", "at", "from", "by", "under", "inside", "with", "to") &&
+           tokens->at[from - 1].stop == STOP_NONE && !tokens->at[to].capital;
+}
+
 bool name_has_grounds(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     size_t a = note_clause_from(note, from, STOP_COMMA), b = note_clause_to(note, to - 1, STOP_COMMA);
     size_t first = note_clause_from(note, from, STOP_SENTENCE),
            end = note_clause_to(note, to - 1, STOP_SENTENCE);
     bool heading = talk_heading(note, first);
-    if (said_in(note, a, from, is_monogram)) return false;
+    if (said_in(note, a, from, is_monogram) || is_possession(note, from, to)) return false;
     if (from > 1 && token_is(tokens, from - 1, ",") && tokens->at[from - 2].starts &&
         ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
         return true; // "Tarl something? No, Torl 40": put right

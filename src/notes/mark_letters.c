@@ -17,7 +17,8 @@
 static bool is_cut(const struct note *note, size_t from, size_t to) {
     for (size_t i = from > 2 ? from - 2 : 0; i < to + 3 && i < note->tokens.count; i++)
         if (ANY(&note->tokens, i, "engraved", "etched", "embroidered", "stitched", "monogrammed", "inscribed",
-                "stamped", "chased", "woven", "tooled")) // what somebody carved in a desk has its own rule
+                "stamped", "chased", "woven", "tooled",
+                "punched")) // what somebody carved in a desk has its own rule
             return true;
     return false;
 }

@@ -38,6 +38,11 @@ static bool is_by_hand(const struct note *note, size_t begin, const struct mark_
         if (tokens->at[k].stop >= STOP_CLAUSE) break;
         if (ANY(tokens, k, "with", "in") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2))) return true;
     }
+    // '"…" scratched inside'
+    size_t behind = found->to + ANY(tokens, found->to, "\"", "'");
+    if (ANY(tokens, behind, "scratched", "scrawled", "inked", "penned", "penciled", "pencilled", "biroed",
+            "crayoned", "gouged", "scribbled"))
+        return true;
     for (size_t k = from; k < found->from; k++) {
         if (ANY(tokens, k, "in", "with") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2)) &&
             tokens->at[k].stop == STOP_NONE)
@@ -69,6 +74,16 @@ static bool is_personal(const struct note *note, const struct mark_found *found)
     if (next && person_form_end(note, found->from) > found->from) return true;
     for (size_t i = begin; i < found->from; i++)
         if (ANY(tokens, i, "owner", "owners", "owner's", "owners'")) return true;
+    // "And my own grandfather, H. SOMEBODY"
+    if (found->from > 1 && token_is(tokens, found->from - 1, ",") &&
+        ANY(tokens, found->from - 2, "grandfather", "grandmother", "father", "mother", "uncle", "aunt",
+            "brother", "sister", "husband", "wife", "son", "daughter", "cousin", "grandad", "dad", "mum",
+            "mom"))
+        return true;
+    // "A pawn stub, number 41": of a paper that is gone
+    if (found->from > 2 && ANY(tokens, found->from - 1, "number", "no") &&
+        ANY(tokens, found->from - 3, "stub", "ticket", "receipt", "docket", "voucher"))
+        return true;
     // "Over the pocket the name Somebody, that was my uncle"
     if (found->from > 1 && ANY(tokens, found->from - 1, "name") && ANY(tokens, found->from - 2, "the", "a") &&
         token_is(tokens, found->to, ",") &&
@@ -96,7 +111,9 @@ bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *
         if (ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
                 "initial", "monogram")) // letters are told by that word
             return false;
-    if (!word || tokens->shouts) return false;
+    bool stub =
+        found->from > 2 && ANY(tokens, found->from - 3, "stub", "ticket", "receipt", "docket", "voucher");
+    if ((!word && !stub) || tokens->shouts) return false;
     if (!is_by_hand(note, begin, found) && (firm || !is_personal(note, found))) return false;
     person_tell_owner(note, found->from, found->to, found->end);
     return person_keep_back(note, found->from, found->to) > 0;

@@ -557,6 +557,17 @@ static void read_said_maker(struct note *note) {
     }
 }
 
+// "From the jukebox at the Blue Heron": what nothing makes a maker's is somebody's or somewhere, and none of
+// its words is a look of the thing.
+static void leave_names_open(struct note *note) {
+    for (size_t i = 0; i < note->tokens.count; i++) {
+        size_t end = name_end(note, i);
+        if (end == i) continue;
+        if (!name_has_grounds(note, i, end)) leave_open(note, i, end);
+        i = end - 1;
+    }
+}
+
 void read_names(struct note *note) {
     read_works(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
@@ -577,6 +588,7 @@ void read_names(struct note *note) {
     read_said_maker(note);
     read_brand(note, note->book != NULL); // words that are no English first: "Rose, by Harkwidge"
     read_brand(note, false);
+    leave_names_open(note);
     read_maker_marks(note);
     read_mark_firm(note);
     read_numbered(note);
