@@ -314,7 +314,13 @@ unsigned denial_bound(const struct scope *s, size_t i, size_t from, size_t to, u
 // "No scratches on the bigger one", "no tears on the half I unrolled": a place that has no name among the
 // parts.
 bool spot_unread(const struct fault_reader *r, size_t i) {
+    enum { SAID_MOST = 5 };
     const struct tokens *tokens = &r->note->tokens;
+    size_t said = i; // "no scratches you'd hear on the ones I played"
+    while (said < i + SAID_MOST && ANY(tokens, said, "you'd", "you", "that", "would", "could", "can", "hear",
+                                       "see", "notice", "feel", "i"))
+        said++;
+    if (ANY(tokens, said, "on", "in")) i = said;
     if (i >= tokens->count || tokens->at[i - 1].stop != STOP_NONE ||
         !ANY(tokens, i, "on", "in", "at", "inside", "along"))
         return false;

@@ -65,7 +65,9 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     kind = kind_pressed(r, kind);
     struct item_flaw *apart = fault_of_stranger(r, kind, from, to);
     if (apart) return apart;
-    if (where && kind->form == ABSENCE && absent_is_kept(note, where, to)) where = NULL;
+    if (where &&
+        ((kind->form == ABSENCE && absent_is_kept(note, where, to)) || fault_stands_there(kind, where)))
+        where = NULL;
     if (where && (!strncmp(where, "your ", 5) || !strncmp(where, "my ", 3)))
         where = NULL;                             // "comes off on your hands"
     if (part && strpbrk(part, ",(")) part = NULL; // words of a list, and no part

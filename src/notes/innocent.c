@@ -366,6 +366,44 @@ static bool is_of_metal_said(const struct fault_reader *r, const struct fault_hi
             ANY(tokens, hit->to, "but", "though"));
 }
 
+// "A spot I didn't work on", "the rest I never worked on": at it, with soap.
+static bool is_labor(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->kinds[0]->class != CLASS_DIRT && hit->from > 0 && ANY(tokens, hit->from - 1, "i", "we") &&
+           ANY(tokens, hit->to - 1, "work", "worked") && token_is(tokens, hit->to, "on");
+}
+
+// "The ring slot is empty of course": nobody would look for it there.
+static bool is_of_course(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const sure[] = {"of course", "naturally", "obviously", "needless to say",
+                                       "as you'd expect"};
+    return is_kind(hit, "missing-pieces") && token_longest(&r->note->tokens, hit->to, sure, COUNT(sure)) > 0;
+}
+
+// "Stamps soaked off about ten": taken off with water, which did no harm to the rest.
+static bool is_soaked_off(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "water-damage") && ANY(tokens, hit->to - 1, "soaked", "steamed") &&
+           ANY(tokens, hit->to, "off", "out");
+}
+
+// "Dry rot cracks" of rubber: one fault in three words.
+static bool is_rot_of_rubber(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "fabric-weak") || !ANY(tokens, hit->from, "dry", "dryrot") ||
+        !ANY(tokens, hit->to, "cracks", "cracked", "cracking", "crack"))
+        return false;
+    return kind_note_has(r,
+                         "rubber boots tire tires tyre tyres hose gasket belt wheels galoshes waders soles");
+}
+
+// "Puts out power on one side": what it gives.
+static bool is_power_given(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "powers-on-only") && ANY(tokens, hit->from, "power") && hit->from > 0 &&
+           ANY(tokens, hit->from - 1, "out", "gives", "puts", "of", "the", "no", "has");
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -374,5 +412,7 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_seldom_seen(r, hit) || is_never_filled(r, hit) || is_dry_within(r, hit) ||
            is_pasted_in(r, hit) || is_stamp_of_maker(r, hit) || is_pull_told(r, hit) ||
            is_hot_on_stove(r, hit) || is_sun_cause(r, hit) || is_put_back(r, hit) || is_number_of(r, hit) ||
-           is_of_faded(r, hit) || is_supple(r, hit) || is_of_metal_said(r, hit);
+           is_of_faded(r, hit) || is_supple(r, hit) || is_of_metal_said(r, hit) || is_labor(r, hit) ||
+           is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
+           is_power_given(r, hit);
 }

@@ -224,6 +224,8 @@ void read_not_used(struct fault_reader *r) {
         bool advised = i > 0 && ANY(tokens, i - 1, "i'd", "would", "you'd", "should", "best", "better", "do");
         if (!end && !advised && (n = negation_at(tokens, i)) != 0) { // but "I'd not sit in it"
             size_t verb = i + n + fillers_at(tokens, i + n);
+            if (ANY(tokens, verb, "work", "worked") && token_is(tokens, verb + 1, "on"))
+                continue; // "a spot I didn't work on": with soap
             bool been = verb > i + n && ANY(tokens, verb - 1, "been");
             end = use_at(tokens, verb, been || (ANY(tokens, i, "never") && token_is(tokens, verb + 1, "by")));
         }

@@ -34,6 +34,17 @@ static bool is_article(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "the", "its", "one", "each", "this", "that");
 }
 
+// "Lights and hums but no stations": what it does, where a lamp has lights.
+static bool is_deed(const struct fault_reader *r, const struct fault_hit *hit, const char *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = scope_sentence_start(&r->scope, hit->from);
+    return text_same(part, tokens->at[i].fold) &&
+           ANY(tokens, i, "lights", "chimes", "rings", "plays", "hums", "ticks", "strikes", "turns", "runs",
+               "glows", "spins", "records", "heats", "rocks", "whistles", "pumps", "locks", "winds", "feeds",
+               "blows") &&
+           ANY(tokens, i + 1, "and", "but", "up", "fine", "warm", "cold", "hot");
+}
+
 const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                           const struct spot *spot, const char *part) {
     const struct tokens *tokens = &r->note->tokens;
@@ -48,6 +59,7 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
     if (part && (text_same(part, "drawer") || text_same(part, "door")) && to > from &&
         ANY(tokens, to, "pull", "pulls", "knob", "knobs", "handle", "handles"))
         return fault_place(r->note, from, to + 1);
+    if (part && is_deed(r, hit, part)) return NULL;
     if (part && text_same(part, "window") && ANY(tokens, to - 1, "window"))
         return NULL; // where the sun came in
     if (!part || to <= from || from > hit->from || !is_kind(kind)) return part;
@@ -64,4 +76,17 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
     bool opens = lead == 0 || tokens->at[lead - 1].stop != STOP_NONE || is_article(tokens, lead - 1) ||
                  ANY(tokens, lead - 1, "and", "but");
     return opens ? fault_place(r->note, lead, to) : part;
+}
+
+// "Runs if you lay it on its face", "rocks on a glass top": how or on what it was tried.
+bool fault_stands_there(const struct flaw *kind, const char *where) {
+    static const char *const sides[] = {"face", "back", "side", "its face", "its back", "its side"};
+    static const char *const flats[] = {"glass top",  "flat surface",  "table",      "counter",
+                                        "flat top",   "stove",         "flat table", "level",
+                                        "countertop", "level surface", "floor"};
+    for (size_t i = 0; text_same(kind->rule.id, "partly-working") && i < COUNT(sides); i++)
+        if (text_same(where, sides[i])) return true;
+    for (size_t i = 0; text_same(kind->rule.id, "warped") && i < COUNT(flats); i++)
+        if (text_same(where, flats[i])) return true;
+    return false;
 }
