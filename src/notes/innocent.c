@@ -404,6 +404,56 @@ static bool is_power_given(const struct fault_reader *r, const struct fault_hit 
            ANY(tokens, hit->from - 1, "out", "gives", "puts", "of", "the", "no", "has");
 }
 
+// "Somebody glued a felt ring under it", "a label is glued to the base": put on, where nothing was broken.
+static bool is_glued_on(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const extras[] = {"felt",   "felts",   "label", "pads",    "pad",  "magnet",
+                                         "ribbon", "sticker", "feet",  "bumpers", "cork", "tag",
+                                         "number", "velcro",  "photo", "picture", "card"};
+    enum { FAR = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "glued-repair") ||
+        !any_between(tokens, hit->from, hit->to, (const char *const[]){"glued", "stuck"}, 2))
+        return false;
+    for (size_t i = hit->to; i < hit->to + FAR && i < tokens->count && tokens->at[i].stop == STOP_NONE; i++) {
+        if (ANY(tokens, i, "back", "together")) return false;
+        if (AMONG(tokens, i, extras)) return true;
+    }
+    for (size_t i = hit->from, n = 0; i > 0 && n < FAR && tokens->at[i - 1].stop == STOP_NONE; i--, n++)
+        if (AMONG(tokens, i - 1, extras))
+            return ANY(tokens, hit->to, "to", "on", "under", "underneath", "inside");
+    return false;
+}
+
+// "Carbon blade", "high carbon steel": the steel.
+static bool is_carbon_steel(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->to == hit->from + 1 && ANY(tokens, hit->from, "carbon") &&
+           ANY(tokens, hit->to, "blade", "blades", "steel", "knife", "knives", "copy", "copies", "paper",
+               "fiber", "fibre");
+}
+
+// "The bridge is not glued, that's normal": how it is made, and no repair that was looked for.
+static bool is_not_glued_by_make(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const normal[] = {"that's normal",  "thats normal", "as it should", "as they should",
+                                         "it floats",      "floats",       "held by",      "just sits",
+                                         "that is normal", "by design",    "normal"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!is_kind(hit, "glued-repair") || !ANY(tokens, hit->to - 1, "glued")) return false;
+    size_t end = scope_sentence_end(&r->scope, hit->to);
+    for (size_t i = hit->to; i < end; i++)
+        if (token_longest(tokens, i, normal, COUNT(normal))) return true;
+    return false;
+}
+
+// "A blade scrapes if you tip it": what it does, and no mark.
+static bool is_scraping(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "scratches") && hit->to == hit->from + 1 &&
+           ANY(tokens, hit->from, "scrapes", "scratches") &&
+           ANY(tokens, hit->to, "if", "when", "against", "unless", "as", "every") && hit->from > 0 &&
+           r->part[hit->from - 1];
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -414,5 +464,6 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_hot_on_stove(r, hit) || is_sun_cause(r, hit) || is_put_back(r, hit) || is_number_of(r, hit) ||
            is_of_faded(r, hit) || is_supple(r, hit) || is_of_metal_said(r, hit) || is_labor(r, hit) ||
            is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
-           is_power_given(r, hit);
+           is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
+           is_not_glued_by_make(r, hit) || is_scraping(r, hit);
 }

@@ -187,6 +187,25 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
         return named(r, kind, "hem-altered");
     if (text_same(id, "toning") && OF(r, "holiday", "glassware", "ceramics", "lighting", "kitchenware"))
         return named(r, kind, "yellowing");
+    if (text_same(id, "seam-split") && OF(r, "linens", "clothing", "bags"))
+        return named(r, kind, "seam-open");
+    if (text_same(id, "sole-separation") && OF(r, "clothing", "linens", "toys", "bags", "holiday", "decor"))
+        return named(r, kind, "loose-part");
+    if (text_same(id, "binding-weak") && HAS(part, "hinge", "hinges", "box hinges") &&
+        !OF(r, "books", "paper", "music", "media"))
+        return named(r, kind, "loose-part");
+    if (text_same(id, "clasp-fault") && HAS(part, "gear", "gears", "cog", "clutch"))
+        return named(r, kind, "partly-working");
+    if (text_same(id, "married-set") && HAS(part, "button", "buttons"))
+        return named(r, kind, "replaced-part");
+    if (text_same(id, "tear") && HAS(part, "hinge", "hinges", "screw", "screws", "bracket", "latch"))
+        return named(r, kind, "loose-part");
+    if (text_same(id, "crack") && OF(r, "clothing", "linens", "toys", "decor") && hit->from > 0 &&
+        (ANY(tokens, hit->from - 1, "paint") || (hit->from > 1 && ANY(tokens, hit->from - 2, "paint"))))
+        return named(r, kind, "finish-crackle");
+    if (text_same(id, "leather-crack") && kind_note_has(r, "plastic vinyl rubber rubberized nylon") &&
+        !kind_note_has(r, "leather suede patent calf"))
+        return named(r, kind, "rubber-perished");
     if (text_same(id, "rubber-perished"))
         for (size_t i = hit->from, n = 0; n < BACK && i > 0; i--, n++) {
             if (tokens->at[i - 1].stop != STOP_NONE) break;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 // A part told with the part that it is on or of: "the switch on the middle arm sticks", "one horn of the
 // handle is broken off". The nearer noun alone would name another part, the farther one leave open which.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/faults.h"
 #include "notes/place.h"
@@ -60,6 +62,9 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
         ANY(tokens, to, "pull", "pulls", "knob", "knobs", "handle", "handles"))
         return fault_place(r->note, from, to + 1);
     if (part && is_deed(r, hit, part)) return NULL;
+    size_t size = part ? strlen(part) : 0; // "one leg folds by itself"
+    if (size > 6 && text_same(part + size - 6, " folds") && token_is(tokens, hit->from, "folds"))
+        return arena_copy(r->note->arena, part, size - 6);
     if (part && text_same(part, "window") && ANY(tokens, to - 1, "window"))
         return NULL; // where the sun came in
     if (!part || to <= from || from > hit->from || !is_kind(kind)) return part;
@@ -86,6 +91,8 @@ bool fault_stands_there(const struct flaw *kind, const char *where) {
                                         "countertop", "level surface", "floor"};
     for (size_t i = 0; text_same(kind->rule.id, "partly-working") && i < COUNT(sides); i++)
         if (text_same(where, sides[i])) return true;
+    if (text_same(kind->rule.id, "edge-wear") && text_same(where, "board"))
+        return true; // "down to the board"
     for (size_t i = 0; text_same(kind->rule.id, "warped") && i < COUNT(flats); i++)
         if (text_same(where, flats[i])) return true;
     return false;

@@ -127,7 +127,8 @@ static bool read_before(struct fault_reader *r, size_t i) {
     if (ANY(tokens, part.to - 1, "side", "end", "way", "place", "bottom", "top", "back", "front", "inside",
             "page", "pages", "number", "pattern", "mark", "label", "hand", "case", "box", "edge", "edges",
             "sides", "ends", "corner", "corners", "stain", "spot", "seam", "hem", "face", "size", "bowl",
-            "thread", "threads", "stitching", "stitches", "paint", "color", "colour", "string", "tape"))
+            "sheet", "sheets", "piece", "book", "thread", "threads", "stitching", "stitches", "paint",
+            "color", "colour", "string", "tape"))
         return true;
     bool place = m && ANY(tokens, i, "put", "found", "bought") && !part_ends(tokens, part.to);
     if (place || (i > 0 && ANY(tokens, i - 1, "no", "isn't", "never", "without") && n)) return true;
