@@ -155,8 +155,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (token_is(tokens, i, "from") && !spot_article(tokens, i + 1) && !share)
         return 0; // "ring marks from cups"
     static const char *const bared[] = {
-        "copper",  "brass",      "metal", "wood", "tin",   "steel", "iron",   "card",  "canvas",  "primer",
-        "backing", "base metal", "board", "weft", "white", "stubs", "stumps", "knots", "threads", "points"};
+        "copper", "brass",  "metal",   "wood",       "tin",    "steel", "iron",  "card",
+        "canvas", "primer", "backing", "base metal", "board",  "weft",  "white", "stubs",
+        "stumps", "knots",  "threads", "points",     "yellow", "gray",  "grey",  "brown",
+        "black",  "pink",   "green",   "red",        "silver", "gold",  "clear"};
     static const char *const down[] = {"worn", "rubbed", "through", "polished", "down", "chipped", "cleaned"};
     if (token_is(tokens, i, "to") && i > 0 && token_among(tokens, i - 1, down, COUNT(down)) &&
         token_longest(tokens, i + 1 + (spot_article(tokens, i + 1) ? 1 : 0), bared, COUNT(bared)))

@@ -2,7 +2,9 @@
 // What figures could not say before the thing was known.
 #include <string.h>
 
+#include "notes/any.h"
 #include "notes/measures.h"
+#include "notes/place.h"
 #include "text/order.h"
 
 static bool ends_with(const char *text, const char *word) {
@@ -257,6 +259,29 @@ static bool is_painted_so(const struct record *record, const char *finish) {
     return false;
 }
 
+// "No cracks in the leather", "the suede is stained": of shoes and bags, which are of what they are covered
+// with.
+static void add_cover(struct note *note) {
+    struct record *record = note->record;
+    const struct tokens *tokens = &note->tokens;
+    const struct family *family = record->family;
+    if (!family || (!text_same(family->rule.id, "footwear") && !text_same(family->rule.id, "bags"))) return;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (text_same(record->attributes[i].name, "material") && !record->attributes[i].of) return;
+    for (size_t i = 1; i < tokens->count; i++) {
+        bool cover = ANY(tokens, i, "leather", "suede", "canvas") && token_is(tokens, i - 1, "the");
+        if (!cover || note->taken[i] == TAKEN_ASIDE || tokens->at[i - 1].stop != STOP_NONE) continue;
+        if (i + 1 < tokens->count && tokens->at[i + 1].stop == STOP_NONE && place_noun(note, i + 1))
+            continue; // "the leather strap"
+        struct value *value = note_attribute(note);
+        *value = (struct value){.name = "material",
+                                .value = tokens->at[i].fold,
+                                .sure = SURE_STATED,
+                                .span = note_span_of(note, i, i + 1)};
+        return;
+    }
+}
+
 // "Lamp, glass cracked": the glass is a part there, and no lamp of glass is told of.
 void settle_stuff(struct note *note) {
     struct record *record = note->record;
@@ -285,4 +310,5 @@ void settle_stuff(struct note *note) {
             record->attributes[kept++] = record->attributes[i];
     }
     record->attribute_count = kept;
+    add_cover(note);
 }
