@@ -25,24 +25,28 @@ enum who {
 // one of clay
 
 static const char *const persons[] = {
-    "uncle",      "aunt",       "auntie",       "mother",     "mom",      "mum",         "father",
-    "dad",        "grandma",    "grandmother",  "grandpa",    "granny",   "grandfather", "granddad",
-    "grandad",    "gran",       "nan",          "nana",       "nanny",    "grandson",    "granddaughter",
-    "son",        "sons",       "daughter",     "daughters",  "husband",  "wife",        "sister",
-    "sisters",    "brother",    "brothers",     "cousin",     "cousins",  "neighbor",    "neighbour",
-    "neighbors",  "neighbours", "nephew",       "nephews",    "niece",    "nieces",      "friend",
-    "friends",    "boss",       "parents",      "kids",       "kid",      "boys",        "boy",
-    "girls",      "girl",       "grandparents", "landlady",   "landlord", "mate",        "mates",
-    "partner",    "teacher",    "ex",           "baby",       "child",    "children",    "grandchildren",
-    "doctor",     "dentist",    "tenor",        "man",        "woman",    "men",         "women",
-    "lady",       "fella",      "fellow",       "bloke",      "guy",      "chap",        "lad",
-    "lads",       "lodger",     "guests",       "guest",      "family",   "law",         "folks",
-    "teenager",   "teenagers",  "grandkids",    "twins",      "toddler",  "plumber",     "builder",
-    "vicar",      "captain",    "sergeant",     "coach",      "crew",     "team",        "owner",
-    "owners",     "dealer",     "seller",       "student",    "students", "customer",    "customers",
-    "everybody",  "everyone",   "nobody",       "somebody",   "someone",  "people",      "colleague",
-    "colleagues", "bride",      "groom",        "singer",     "pianist",  "nurse",       "stepfather",
-    "stepmother", "stepson",    "godmother",    "great-aunt", "hubby",    "missus"};
+    "uncle",      "aunt",       "auntie",       "mother",     "mom",       "mum",         "father",
+    "dad",        "grandma",    "grandmother",  "grandpa",    "granny",    "grandfather", "granddad",
+    "grandad",    "gran",       "nan",          "nana",       "nanny",     "grandson",    "granddaughter",
+    "son",        "sons",       "daughter",     "daughters",  "husband",   "wife",        "sister",
+    "sisters",    "brother",    "brothers",     "cousin",     "cousins",   "neighbor",    "neighbour",
+    "neighbors",  "neighbours", "nephew",       "nephews",    "niece",     "nieces",      "friend",
+    "friends",    "boss",       "parents",      "kids",       "kid",       "boys",        "boy",
+    "girls",      "girl",       "grandparents", "landlady",   "landlord",  "mate",        "mates",
+    "partner",    "teacher",    "ex",           "baby",       "child",     "children",    "grandchildren",
+    "doctor",     "dentist",    "tenor",        "man",        "woman",     "men",         "women",
+    "lady",       "fella",      "fellow",       "bloke",      "guy",       "chap",        "lad",
+    "lads",       "lodger",     "guests",       "guest",      "family",    "law",         "folks",
+    "teenager",   "teenagers",  "grandkids",    "twins",      "toddler",   "plumber",     "builder",
+    "vicar",      "captain",    "sergeant",     "coach",      "crew",      "team",        "owner",
+    "owners",     "dealer",     "seller",       "student",    "students",  "customer",    "customers",
+    "everybody",  "everyone",   "nobody",       "somebody",   "someone",   "people",      "colleague",
+    "colleagues", "bride",      "groom",        "singer",     "pianist",   "nurse",       "stepfather",
+    "stepmother", "stepson",    "dressmaker",   "tailor",     "farmer",    "soldier",     "sailor",
+    "fisherman",  "baker",      "butcher",      "joiner",     "carpenter", "painter",     "drummer",
+    "tenant",     "tenants",    "widow",        "vet",        "priest",    "milkman",     "postman",
+    "stranger",   "opponent",   "opponents",    "visitors",   "visitor",   "roommate",    "girlfriend",
+    "boyfriend",  "fiance",     "godmother",    "great-aunt", "hubby",     "missus"};
 static const char *const creatures[] = {
     "dog",     "dogs",    "cat",     "cats",   "hound",    "hounds",   "puppy",  "pup",     "kitten",
     "horse",   "pony",    "goat",    "goats",  "sheep",    "cow",      "cows",   "hen",     "hens",
@@ -115,6 +119,23 @@ static bool has_person_before(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "My machine died", "our old kettle packed up": another thing that whoever sells has or had.
+static bool is_other_of_mine(const struct fault_reader *r, size_t i) {
+    static const char *const gave[] = {"died", "quit", "packed", "gave", "failed", "blew", "conked", "broke"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct record *record = r->note->record;
+    bool own;
+    if (!record->type.value || !AMONG(tokens, i + 1, gave) || is_on_sale(r, i)) return false;
+    bool any =
+        ANY(tokens, i, "machine", "one", "set", "thing", "unit", "pair", "copy", "example", "piece", "model");
+    bool of_parts = record->family && text_same(record->family->rule.id, "parts");
+    for (size_t k = 0; k < record->others.count; k++)
+        if (kind_has_word(record->others.at[k], tokens->at[i].one)) return false;
+    struct noun_found noun;
+    lead_of(tokens, i, &own);
+    return own && (any ? of_parts : noun_at(r->note, i, &noun));
+}
+
 // Who the word at `i` names, where it ends the subject of a verb.
 static enum who who_at(const struct fault_reader *r, size_t i, bool *own) {
     static const char *const selves[] = {"i",     "we",   "i'd",   "we'd", "i've",  "we've",  "i'm",
@@ -130,7 +151,7 @@ static enum who who_at(const struct fault_reader *r, size_t i, bool *own) {
     if (is_on_sale(r, i) || r->part[i]) return WHO_NOT;
     bool person = AMONG(tokens, i, persons), creature = AMONG(tokens, i, creatures),
          thing = AMONG(tokens, i, world);
-    if (!person && !creature && !thing) return WHO_NOT;
+    if (!person && !creature && !thing) return is_other_of_mine(r, i) ? WHO_WORLD : WHO_NOT;
     size_t lead = lead_of(tokens, i, own);
     bool bare = person && (tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE));
     if (lead == i && !bare) return WHO_NOT;
@@ -215,10 +236,10 @@ static enum object object_of(const struct fault_reader *r, size_t v) {
 
 // Where the subject of the verb at `v` ends; SIZE_MAX where the words before it are none. Behind "and" it is
 // the one that opens the clause.
-static size_t subject_of(const struct fault_reader *r, size_t v, bool *copula, bool *joined) {
+static size_t subject_of(const struct fault_reader *r, size_t v, bool *copula, bool *joined, bool *relative) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = v;
-    *copula = *joined = false;
+    *copula = *joined = *relative = false;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE && is_between(tokens, at - 1)) {
         *copula |= is_copula(tokens, at - 1);
         at--;
@@ -226,8 +247,11 @@ static size_t subject_of(const struct fault_reader *r, size_t v, bool *copula, b
     if (at == 0) return SIZE_MAX;
     size_t head = at - 1;
     if (head > 1 && token_is(tokens, head, "door") && token_is(tokens, head - 1, "next")) head -= 2;
-    if (tokens->at[head].stop == STOP_NONE && ANY(tokens, head, "that", "which", "who", "who'd") && head > 0)
-        return ANY(tokens, head, "that", "which") ? head - 1 : head; // "the office that burned"
+    if (tokens->at[head].stop == STOP_NONE && head > 0 &&
+        ANY(tokens, head, "that", "which", "who", "who'd")) {
+        *relative = true; // "the office that burned", "a tailor who'd cut"
+        return ANY(tokens, head, "that", "which") || !ends_object(tokens, head - 1) ? head - 1 : head;
+    }
     if (!ANY(tokens, head, "and", "then", "or") || tokens->at[head].stop != STOP_NONE) {
         *copula |= is_copula(tokens, head);
         return tokens->at[head].stop == STOP_NONE ? head : SIZE_MAX;
@@ -274,8 +298,8 @@ static bool is_relative(const struct fault_reader *r, size_t i) {
 
 static void read_verb(struct fault_reader *r, size_t first) {
     const struct tokens *tokens = &r->note->tokens;
-    bool copula, joined, own;
-    size_t head = subject_of(r, first, &copula, &joined), v = first;
+    bool copula, joined, relative, own;
+    size_t head = subject_of(r, first, &copula, &joined, &relative), v = first;
     for (; is_between(tokens, v) && r->scope.fault[v + 1]; v++)
         copula |= is_copula(tokens, v); // "got soaked"
     while (copula && r->scope.fault[v + 1] && tokens->at[v].stop == STOP_NONE &&
@@ -285,7 +309,7 @@ static void read_verb(struct fault_reader *r, size_t first) {
     enum who who = who_at(r, head, &own);
     if (who == WHO_NOT) return;
     bool noun = AMONG(tokens, head, persons) || AMONG(tokens, head, creatures) || AMONG(tokens, head, world);
-    if (is_relative(r, noun ? lead_of(tokens, head, &own) : head)) return;
+    if (!relative && is_relative(r, noun ? lead_of(tokens, head, &own) : head)) return;
     enum object object = object_of(r, v);
     if (object == OBJECT_OURS || (is_losing(tokens, v) && object != OBJECT_KNOWN)) return;
     bool way =

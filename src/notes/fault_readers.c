@@ -43,6 +43,7 @@ static void read_scope(struct fault_reader *r) {
     scope_read(&r->scope, r->note->off);
     read_bystanders(r);
     read_turns(r);
+    read_meant(r);
     read_care(r);
 }
 

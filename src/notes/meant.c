@@ -374,6 +374,10 @@ bool fault_means_other(const struct fault_reader *r, const struct fault_hit *hit
     if (token_is(tokens, hit->to - 1, "go") && !token_is(tokens, hit->to - 2, "let") &&
         token_among(tokens, hit->to, ways, sizeof ways / sizeof *ways))
         return true; // "didn't go through them"
+    const char *doing = hit->to < tokens->count ? tokens->at[hit->to].fold : "";
+    if (token_is(tokens, hit->to - 1, "go") && strlen(doing) > 4 &&
+        text_same(doing + strlen(doing) - 3, "ing"))
+        return true; // "so don't go filing it"
     if (is_short_thing(tokens, hit) || is_of_battery(r, hit) || is_lifted(tokens, hit) || is_owners(r, hit) ||
         is_no_supply(r, hit) || is_picture_held(r, hit) || is_part_of_box(r, hit))
         return true;

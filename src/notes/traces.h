@@ -39,6 +39,9 @@ bool part_is_other_stuff(const struct tokens *tokens, size_t i);
 // bystanders.c: of what befell others nothing is told.
 void read_bystanders(struct fault_reader *reader);
 void read_care(struct fault_reader *reader);  // care.c: nor of what was done to have it clean
+void read_meant(struct fault_reader *reader); // turns_meant.c: nor of what is meant so
+// turns.c: the tokens [from, to) say nothing of the thing, by what stands at `cue`.
+void turn_pass_over(struct fault_reader *reader, size_t from, size_t to, size_t cue);
 void read_turns(struct fault_reader *reader); // turns.c: nor of turns of speech and what is only thought of
 // tally.c: how many of the parts lack.
 void read_tally(struct fault_reader *reader);

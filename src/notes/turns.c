@@ -170,7 +170,7 @@ static size_t idiom_at(const struct tokens *tokens, size_t i) {
     return n;
 }
 
-static void pass_over(struct fault_reader *r, size_t from, size_t to, size_t cue) {
+void turn_pass_over(struct fault_reader *r, size_t from, size_t to, size_t cue) {
     scope_mark(&r->scope, from, to, STANCE_OTHER, cue);
     for (size_t k = 0; k < r->hit_count; k++) // "lid … lost", of which the second word is passed over
         if (r->hits[k].from < from && r->hits[k].to > from && r->hits[k].to <= to)
@@ -236,7 +236,7 @@ static void read_purpose(struct fault_reader *r, size_t i) {
             return;
     size_t to = verb + 1;
     while (to < tokens->count && tokens->at[to - 1].stop == STOP_NONE && !ANY(tokens, to, "but", "and")) to++;
-    pass_over(r, i, to, i);
+    turn_pass_over(r, i, to, i);
 }
 
 // "If the string breaks you lose one": of what could be. "Rattles if you shake it", "if it's chipped" are
@@ -261,7 +261,7 @@ static void read_if(struct fault_reader *r, size_t i) {
             while (to < tokens->count && tokens->at[to - 1].stop == STOP_NONE &&
                    tokens->at[to].kind == TOKEN_WORD)
                 to++;
-            pass_over(r, i, to, i);
+            turn_pass_over(r, i, to, i);
             return;
         }
     }
@@ -289,23 +289,9 @@ static void read_contrast(struct fault_reader *r, size_t i) {
     size_t end = scope_sentence_end(&r->scope, i);
     for (size_t k = i + 1; k < end; k++)
         if (token_longest(tokens, k, ours, COUNT(ours))) {
-            pass_over(r, i, k, i);
+            turn_pass_over(r, i, k, i);
             return;
         }
-}
-
-// "It's meant to be dimpled", "supposed to look beaten up".
-static void read_meant(struct fault_reader *r, size_t i) {
-    static const char *const cues[] = {"meant to be",  "meant to look",  "supposed to be", "supposed to look",
-                                       "made to look", "intended to be", "designed to be", "meant to"};
-    enum { FAR = 4 };
-    const struct tokens *tokens = &r->note->tokens;
-    size_t n = token_longest(tokens, i, cues, COUNT(cues));
-    if (!n || ANY(tokens, i - 1, "not", "isn't", "aren't", "never", "i", "we", "always", "wasn't")) return;
-    for (size_t k = i + n; k < i + n + FAR && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++) {
-        if (ANY(tokens, k, "but", "and", "when", "though")) return;
-        if (r->scope.fault[k]) pass_over(r, k, k + 1, i);
-    }
 }
 
 void read_turns(struct fault_reader *r) {
@@ -316,10 +302,9 @@ void read_turns(struct fault_reader *r) {
         size_t n = idiom_at(tokens, i);
         if (!n && strengthens(tokens, i)) take_back(r, i);
         if (!n && (praises(tokens, i) || is_of_noun(r, i))) n = 1;
-        if (n) pass_over(r, i, i + n, i);
+        if (n) turn_pass_over(r, i, i + n, i);
         read_purpose(r, i);
         read_if(r, i);
         read_contrast(r, i);
-        read_meant(r, i);
     }
 }
