@@ -118,6 +118,11 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
     size_t more = total_behind(note, end);
     if (!noun && !more && !is_end(note, end) && !token_is(tokens, end, "of")) return false;
+    bool ours = !noun; // "punch bowl with cups: I count eleven cups" counts no bowls
+    for (size_t k = 0; noun && k < i && tokens->at[k].stop == STOP_NONE; k++)
+        ours |= !strcmp(tokens->at[k].one, tokens->at[noun].one) &&
+                !(k > 0 && ANY(tokens, k - 1, "with", "and", "twelve"));
+    if (!ours && ANY(tokens, i, "i", "we")) return false;
     bool linked = i > 0 && ANY(tokens, i - 1, "and", "but") && tokens->at[i - 1].stop == STOP_NONE;
     bool left = is_short_of(note, i, count);
     if (linked && !left) return false;

@@ -54,6 +54,7 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
         return true; // "mouth worn wide"
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
+    if (n == 1 && use == USE_THEME && theme_is_idle(note, i)) return true;
     const struct family *family = note->record->family;
     if (n == 1 && use == USE_THEME && token_is(tokens, i, "bow") && family &&
         (text_same(family->rule.id, "music") || text_same(family->rule.id, "sports")))

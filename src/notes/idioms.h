@@ -9,4 +9,6 @@
 // from `i` on, taken for a word of `use`.
 bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use use);
 
+bool theme_is_idle(const struct note *note, size_t i); // idle_themes.c
+
 #endif

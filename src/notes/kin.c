@@ -23,7 +23,8 @@ static const struct {
     {" spongeware slipware creamware delft faience saltglaze stonechina transferware lustreware yellowware "
      "pearlware mochaware spatterware jasperware drabware caneware basaltware parian bisque saltware ",
      "ceramics", 5},
-    {" brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling chrome ",
+    {" stainless brass copper iron steel tin pewter silver bronze aluminum aluminium silverplate sterling "
+     "chrome ",
      "metalware", 4},
     {" enamel enamelware skillet ", "kitchenware", 4},
     {" wood wooden treen sycamore ", "kitchenware", 4},

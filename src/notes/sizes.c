@@ -325,6 +325,56 @@ static size_t worn_size(struct note *note, size_t i) {
     return end - i;
 }
 
+// ", 9 1/2.", ", 44,": of what is worn, by itself among the first words; "wing tips 11 C" right behind its
+// name.
+static size_t bare_size(struct note *note, size_t i) {
+    static const char *const shod[] = {"shoes", "shoe",      "boots",   "loafers",  "flats",
+                                       "pumps", "oxfords",   "sandals", "slippers", "sneakers",
+                                       "heels", "wingtips",  "tips",    "brogues",  "skates",
+                                       "clogs", "moccasins", "mules",   "galoshes", "waders"};
+    static const char *const coats[] = {"jacket", "coat", "blazer", "suit",   "overcoat", "topcoat", "tuxedo",
+                                        "dress",  "gown", "skirt",  "blouse", "parka",    "vest"};
+    enum { FIRST = 12, SHOE_MOST = 16, SHOE_LEAST = 3, COAT_LEAST = 32, COAT_MOST = 60, DRESS_MOST = 26 };
+    const struct tokens *tokens = &note->tokens;
+    struct number number;
+    if (i == 0 || i > FIRST || tokens->at[i].kind != TOKEN_FIGURE || !number_at(tokens, i, &number)) return 0;
+    bool shoes = false, coat = false, dress = false;
+    for (size_t k = 0; k < i; k++) {
+        if (tokens->at[k].stop >= STOP_SENTENCE) return 0;
+        shoes |= token_among(tokens, k, shod, COUNT(shod));
+        coat |= token_among(tokens, k, coats, COUNT(coats));
+        dress |= ANY(tokens, k, "dress", "gown", "skirt", "blouse");
+    }
+    bool apart = tokens->at[i - 1].stop == STOP_COMMA, behind = token_among(tokens, i - 1, shod, COUNT(shod));
+    if (!apart && !behind) return 0;
+    size_t end = value_end(note, i);
+    bool letter = end < tokens->count && tokens->at[end].kind == TOKEN_WORD && tokens->at[end].capital &&
+                  ANY(tokens, end, "a.", "b.", "c.", "d.", "e.", "ee.", "c", "d", "e", "ee");
+    if (letter) end++;
+    bool over = end >= tokens->count || tokens->at[end].stop != STOP_NONE || letter;
+    if (end == i || !over || !note_free(note, i, end)) return 0;
+    bool fits = (shoes && number.value >= SHOE_LEAST && number.value <= SHOE_MOST) ||
+                (coat && apart && number.value >= (dress ? 2 : COAT_LEAST) &&
+                 number.value <= (dress ? DRESS_MOST : COAT_MOST));
+    if (!fits) return 0;
+    keep(note, i, end, note_words(note, i, end), i, end);
+    return end - i;
+}
+
+// "Inside band says 7 1/8" of a hat: its size.
+static size_t hat_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct number number;
+    bool hat = false;
+    for (size_t k = 0; k < tokens->count && !hat; k++)
+        hat = ANY(tokens, k, "hat", "cap", "fedora", "derby", "bowler", "homburg", "stetson", "boater");
+    if (!hat || tokens->at[i].kind != TOKEN_FIGURE || !number_at(tokens, i, &number)) return 0;
+    if (number.value < 6.25 || number.value > 8.25 || number.taken < 2) return 0;
+    if (ANY(tokens, i + number.taken, "inches", "in", "inch", "\"")) return 0;
+    keep(note, i, i + number.taken, note_words(note, i, i + number.taken), i, i + number.taken);
+    return number.taken;
+}
+
 static bool is_trousers(const struct note *note) {
     for (size_t i = 0; i < note->tokens.count; i++)
         if (ANY(&note->tokens, i, "jeans", "pants", "trousers", "slacks", "khakis", "chinos", "overalls",
@@ -437,14 +487,17 @@ static size_t other_size(struct note *note, size_t i) {
 }
 
 void read_sizes(struct note *note) {
-    static size_t (*const kinds[])(struct note *,
-                                   size_t) = {size_word, wearer_size, bed_size,      tag_size,   build_size,
-                                              worn_size, shoe_size,   waist_and_leg, month_size, other_size};
+    static size_t (*const kinds[])(struct note *, size_t) = {
+        size_word, wearer_size,   bed_size,   tag_size,  build_size, worn_size,
+        shoe_size, waist_and_leg, month_size, bare_size, other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)
             taken = kinds[k](note, i);
-        if (note->taken[i] == TAKEN_MARK) taken = waist_and_leg(note, i); // "the tag says"
+        if (note->taken[i] == TAKEN_MARK) { // "the tag says"
+            taken = waist_and_leg(note, i);
+            if (!taken) taken = hat_size(note, i);
+        }
         i += taken ? taken : 1;
     }
 }

@@ -227,6 +227,7 @@ static struct value *place_for(struct note *note, const char *name, const char *
 void value_keep(struct note *note, const char *name, const char *print, const char *of, size_t from,
                 size_t to, enum sure sure) {
     bool look = text_same(name, "color") || text_same(name, "technique");
+    if (of && (text_same(of, "soft") || (text_same(of, "hand") && look))) of = NULL; // "hand smocked"
     if (look && (!of || text_same(print, "beveled")) && value_is_of_pane(note, to, print)) of = "glass";
     if (is_known(note, name, print, of) || (!of && talk_value(note, from, to))) return;
     struct value *value = place_for(note, name, of, from, to);
