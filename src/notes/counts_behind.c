@@ -39,7 +39,7 @@ static bool is_held(const struct note *note, size_t i) {
 static bool held_at(const struct note *note, size_t i, struct tally *tally) {
     size_t number = 0;
     if (!token_is(&note->tokens, i - 1, ",")) return false;
-    int count = number_whole(&note->tokens, i, &number);
+    int count = count_number(note, i, &number); // "a dozen in a tin"
     if (count < 2 || count > HELD_MOST || !is_held(note, i + number)) return false;
     *tally = (struct tally){count, number, NULL, false};
     return true;

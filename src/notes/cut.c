@@ -192,7 +192,20 @@ static bool opens_sentence(const struct cutter *c, size_t next) {
            is_one_of(c->text + next, end - next, openers) && end - next > 1;
 }
 
+// "19 of 20, no M. Spines are sunned", "missing volume C. The": a letter that is the name of something.
+static bool names_letter(const struct cutter *c, size_t from) {
+    static const char *const leads[] = {"no",     "missing", "lacks", "without", "volume",
+                                        "letter", "drive",   "side",  NULL};
+    if (from < 2 || c->text[from - 1] != ' ') return false;
+    size_t end = from - 1, at = end;
+    while (at > 0 && (unsigned char)(c->text[at - 1] | 0x20) >= 'a' &&
+           (unsigned char)(c->text[at - 1] | 0x20) <= 'z')
+        at--;
+    return end > at && is_one_of(c->text + at, end - at, leads);
+}
+
 static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
+    if (names_letter(c, from)) return true;
     if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
     return is_digit(peek(c, next)) || opens_sentence(c, next);
 }

@@ -55,9 +55,6 @@ static bool is_never(const struct note *note, size_t i) {
         "christmases"};
     if (token_among(&note->tokens, i, never, COUNT(never))) return true;
     const char *word = note->tokens.at[i].fold;
-    if (i > 0 && word[0] && word[1] == '.' && !word[2] &&
-        ANY(&note->tokens, i - 1, "no", "missing", "lacks", "without", "volume", "letter"))
-        return true;                                 // "19 of 20, no M. Spines are sunned"
     return word[0] && (!word[1] || word[1] == '\''); // a letter by itself: "key of C", "two X's"
 }
 
