@@ -190,8 +190,9 @@ static bool is_losing(const struct tokens *tokens, size_t i) {
 
 static enum object object_of(const struct fault_reader *r, size_t v) {
     enum { FAR = 8 };
-    static const char *const its[] = {"it",  "them", "this", "these",  "those",
-                                      "one", "ones", "em",   "itself", "mine"};
+    static const char *const its[] = {"it",      "them",     "this",    "these",    "those",
+                                      "one",     "ones",     "em",      "itself",   "mine",
+                                      "chapter", "chapters", "passage", "passages", "paragraphs"};
     static const char *const ways[] = {"up", "down", "off", "out", "away", "over", "back"};
     // Behind "the" what no list has may be a part; these are none.
     static const char *const others[] = {
@@ -224,6 +225,7 @@ static enum object object_of(const struct fault_reader *r, size_t v) {
             definite |= !any;
             continue;
         }
+        if (token_is(tokens, i, "lot") && token_is(tokens, i + 1, "of")) continue; // "a lot of it"
         bool world_word = AMONG(tokens, i, world) || AMONG(tokens, i, others);
         if (!behind && world_word && (!r->scope.fault[i] || lost)) return OBJECT_KNOWN;
         ours |= (r->part[i] || r->scope.fault[i]) && !(behind && AMONG(tokens, i, world));

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/counts.h"
 #include "notes/faults.h"
 #include "notes/lacking.h"
 #include "notes/traces.h"
@@ -121,6 +122,47 @@ static void read_looked_for(struct fault_reader *r, size_t i) {
         if ((n = token_first(tokens, at, none, COUNT(none))) != 0) part_tell_missing(r, &part, at, at + n);
 }
 
+// "And the label says 48", "with 48 on the lid": the number that whoever packed it gives; how many tokens.
+static size_t label_says(const struct tokens *tokens, size_t i, int *number) {
+    static const char *const who[] = {"label",   "box",    "lid",    "tin",   "bag",  "rules",
+                                      "leaflet", "sheet",  "list",   "cover", "card", "tag",
+                                      "booklet", "carton", "sleeve", "book"};
+    static const char *const verbs[] = {"says",   "said",  "states", "lists",
+                                        "claims", "calls", "wants",  "promises"};
+    size_t at = i;
+    while (at < tokens->count &&
+           (tokens->at[at].stop == STOP_COMMA || ANY(tokens, at, "and", "but", "the", "its", "as", "what")))
+        at++;
+    if (!token_among(tokens, at, who, COUNT(who)) || tokens->at[at].stop != STOP_NONE) return 0;
+    at++;
+    if (!token_among(tokens, at, verbs, COUNT(verbs))) return 0;
+    at++;
+    at += ANY(tokens, at, "for", "there", "are", "exactly", "to");
+    *number = degrees_number(tokens, at);
+    return *number ? at + 1 - i : 0;
+}
+
+size_t company_label_says(const struct tokens *tokens, size_t i, int number) {
+    int said;
+    size_t n = label_says(tokens, i, &said);
+    return n && said == number ? n : 0;
+}
+
+// "I counted 24 and the lid says 25": not complete, whatever the word.
+static void tell_short(struct fault_reader *r, size_t i, size_t to, int lacks) {
+    const struct flaw *whole = ruleset_flaw(r->note->rules, "complete-counted");
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "missing-pieces");
+    struct record *record = r->note->record;
+    size_t kept = 0;
+    bool told = false;
+    for (size_t k = 0; k < record->flaw_count; k++) {
+        told |= record->flaws[k].kind == kind;
+        if (record->flaws[k].kind != whole) record->flaws[kept++] = record->flaws[k];
+    }
+    record->flaw_count = kept;
+    if (!told && kind) fault_add(r, kind, NULL, NULL, i, to)->count = lacks;
+}
+
 // "12 tapes and I counted 12", "28 tiles, counted them, 28": the same number twice.
 static void read_counted(struct fault_reader *r, size_t i) {
     enum { BACK = 6 };
@@ -132,7 +174,16 @@ static void read_counted(struct fault_reader *r, size_t i) {
         at++;
     int number = degrees_number(tokens, at);
     bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
-    if (number < 3 || !ends) return;
+    size_t noun = at + 1 + (!ends && tokens->at[at + 1].one != tokens->at[at + 1].fold); // "40 cards"
+    int whole = 0;
+    size_t said = number > 2 ? label_says(tokens, noun, &whole) : 0;
+    const struct flaw *told =
+        said && whole == number ? ruleset_flaw(r->note->rules, "complete-counted") : NULL;
+    for (size_t k = 0; k < r->note->record->flaw_count; k++)
+        if (r->note->record->flaws[k].kind == told) told = NULL;
+    if (told) fault_add(r, told, NULL, NULL, i, noun + said);
+    if (said && whole > number) tell_short(r, i, noun + said, whole - number);
+    if (number < 3 || !ends || said) return;
     for (size_t back = 1; back <= BACK && back <= i; back++) {
         if (tokens->at[i - back].stop >= STOP_SENTENCE) return;
         if (degrees_number(tokens, i - back) != number) continue;

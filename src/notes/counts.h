@@ -37,4 +37,7 @@ bool count_set_behind(const struct note *note, size_t i);
 // "3 of 4" at token `i`: what is missing is told by the same words.
 bool count_is_share(const struct note *note, size_t i);
 
+// "And the label says 48": how many tokens from `i` on; 0 where it says none or another number.
+size_t company_label_says(const struct tokens *tokens, size_t i, int number);
+
 #endif

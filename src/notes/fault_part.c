@@ -337,7 +337,8 @@ static bool is_verb_of(const struct fault_reader *r, const struct fault_hit *hit
     static const char *const deeds[] = {"pulls", "drags", "ticks", "picks", "brings", "runs",
                                         "plays", "goes",  "skips", "hums",  "slips",  "turns"};
     const struct tokens *tokens = &r->note->tokens;
-    return hit->to > hit->from + 1 && tokens->at[hit->from].stop == STOP_NONE &&
+    bool noun = ANY(tokens, hit->from + 1, "is", "are", "were", "was", "have", "has", "gone", "missing");
+    return !noun && hit->to > hit->from + 1 && tokens->at[hit->from].stop == STOP_NONE &&
            token_among(tokens, hit->from, deeds, sizeof deeds / sizeof *deeds) &&
            text_same(part, tokens->at[hit->from].fold);
 }

@@ -112,6 +112,13 @@ static bool is_story(const struct note *note, size_t i) {
             ANY(&note->tokens, k + 1, "pair", "one", "ones", "buyer", "buyers", "people", "man", "couple",
                 "customer", "lot", "fellow", "lady", "chap", "owner"))
             return true;
+    bool told = ANY(&note->tokens, i, "including"); // "she made all of them on it, including the cabin's"
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < i; k++)
+        if (ANY(&note->tokens, k, "sell", "selling", "sold", "have", "got", "giving", "offering", "include"))
+            told = false;
+    for (size_t k = note_clause_from(note, i, STOP_SENTENCE); told && k < i; k++)
+        if (note->taken[k] == TAKEN_ASIDE || ANY(&note->tokens, k, "i", "we", "he", "she", "they"))
+            return true;
     if (!ANY(&note->tokens, i, "along", "together") ||
         ANY(&note->tokens, i + 2, "its", "it's", "their", "the", "all", "both", "matching", "original"))
         return false;
@@ -127,6 +134,8 @@ static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     static const char *const vague[] = {"it", "them", "this", "that", "these", "those"};
     if (is_kept_back(note, i) || is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
+    if (ANY(tokens, i, "the", "some") && ANY(tokens, i + 1, "ones", "one", "rest", "others", "time", "times"))
+        return; // "including the ones in the attic"
     while (i < tokens->count && !ends(note, i)) {
         int count = 0;
         size_t from = i;

@@ -185,8 +185,9 @@ static void settle_whole(struct note *note) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         const struct item_flaw *flaw = &record->flaws[i];
         bool whole = is_kind(flaw, "complete-counted");
-        bool counted =
-            whole && !lacks && (has_word(note, flaw->span, "counted") || has_figure(note, flaw->span));
+        bool counted = whole && !lacks &&
+                       (has_word(note, flaw->span, "counted") || has_word(note, flaw->span, "laid") ||
+                        has_word(note, flaw->span, "ticked") || has_figure(note, flaw->span));
         if (!whole || counted || !(lacks || papers)) record->flaws[kept++] = *flaw;
     }
     record->flaw_count = kept;

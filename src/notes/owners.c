@@ -292,6 +292,29 @@ static void read_spelled(struct note *note, size_t i) {
     if (first || token_among(tokens, at, ways, COUNT(ways))) keep_back(note, i, to, at, at + 1);
 }
 
+// "Walt is stitched over the pocket", "has Walt embroidered on it": a name without quotes. What also grows or
+// flies may be a picture.
+static void read_stitched(struct note *note, size_t i) {
+    static const char *const ways[] = {"stitched",  "embroidered", "sewn",    "sewed",    "inked",  "written",
+                                       "scratched", "carved",      "spelled", "lettered", "burned", "burnt",
+                                       "painted",   "stenciled",   "penned",  "penciled", "marked"};
+    static const char *const pictures[] = {
+        "rose",  "ivy",   "holly",  "heather", "lily",   "daisy",   "iris", "poppy", "fern",  "hazel",
+        "olive", "robin", "violet", "myrtle",  "clover", "jasmine", "wren", "jay",   "martin"};
+    const struct tokens *tokens = &note->tokens;
+    if (!tokens->at[i].capital || tokens->shouts || token_among(tokens, i, pictures, COUNT(pictures)) ||
+        !person_first_name(note, i) || note->taken[i] != TAKEN_NOT)
+        return;
+    size_t to = name_end(tokens, i), at = to;
+    if (to <= i || to > i + 3 || tokens->at[to - 1].stop != STOP_NONE) return;
+    at += ANY(tokens, at, "is", "was");
+    bool led =
+        i > 0 && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "has", "had", "with", "name");
+    if (at == to && !led) return;
+    if (!token_among(tokens, at, ways, COUNT(ways)) || token_is(tokens, at + 1, "by")) return;
+    keep_back(note, i, to, at, at + 1);
+}
+
 // "A family's name I'll leave off (the Trundles)": whatever capital follows in that sentence.
 static void read_surname(struct note *note, size_t i) {
     static const char *const cues[] = {"family's name", "family name", "surname", "somebody's name",
@@ -453,6 +476,7 @@ void read_owners(struct note *note) {
         read_engraved(note, i);
         read_address(note, i);
         read_spelled(note, i);
+        read_stitched(note, i);
         read_surname(note, i);
         read_titled(note, i);
         read_lettered(note, i);

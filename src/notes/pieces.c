@@ -543,18 +543,6 @@ static int number_within(const struct fault_reader *r, const struct fault_hit *h
     return 0;
 }
 
-// "Two pulls" as words of one rule: the number that they begin with.
-static int number_opening(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const not [] = {"halves", "pieces", "bits",   "sides", "ends",   "places", "parts",
-                                       "tones",  "times",  "inches", "feet",  "thirds", "hands",  "years"};
-    const struct tokens *tokens = &r->note->tokens;
-    size_t noun = hit->from + 1;
-    if (hit->kinds[0]->form == STATE || noun >= hit->to || hit->near || is_other(r, hit->from) ||
-        tokens->at[noun].one == tokens->at[noun].fold || token_among(tokens, noun, not, COUNT(not )))
-        return 0;
-    return degrees_number(tokens, hit->from);
-}
-
 int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
     const struct tokens *tokens = &r->note->tokens;
     struct share share = {0, 0};
@@ -590,7 +578,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!n) n = places_named(r, hit);
     if (n && !*of) *of = pieces_some_of(r, hit);
     if (n) return n;
-    if ((n = number_opening(r, hit)) != 0 || (n = pieces_on_number(r, hit)) != 0) return n;
+    if ((n = pieces_number_opening(r, hit, of)) != 0 || (n = pieces_on_number(r, hit)) != 0) return n;
     bool phrase = hit->to > hit->from + 1 && r->part[hit->from];
     size_t before = phrase ? hit->from + 1 : hit->from; // "two of the heels worn"
     if (share_before(r, start, before, &share) || one_named(r, start, hit->from, &share) ||

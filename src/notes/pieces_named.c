@@ -100,3 +100,21 @@ int pieces_some_of(const struct fault_reader *r, const struct fault_hit *hit) {
                 ANY(tokens, hit->from - 1, "some", "few", "several", "most", "others");
     return some && r->note->record->count > 1 && degree_is_state(r, hit) ? r->note->record->count : 0;
 }
+
+// "Two pulls", "two have gone cloudy" as words of one rule: the number that they begin with.
+int pieces_number_opening(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
+    static const char *const not [] = {"halves", "pieces", "bits",   "sides", "ends",   "places", "parts",
+                                       "tones",  "times",  "inches", "feet",  "thirds", "hands",  "years"};
+    static const char *const verbs[] = {"have", "are", "were", "has", "is", "look", "got"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t noun = hit->from + 1;
+    enum taken taken = (enum taken)r->note->taken[hit->from];
+    bool other = taken == TAKEN_MEASURE || taken == TAKEN_VALUE || taken == TAKEN_DATE;
+    if (hit->kinds[0]->form == STATE || noun >= hit->to || hit->near || other) return 0;
+    int n = degrees_number(tokens, hit->from), whole = r->note->record->count;
+    if (n > 0 && n <= whole && whole > 1 && token_among(tokens, noun, verbs, COUNT(verbs)))
+        return *of = whole, n;
+    if (tokens->at[noun].one == tokens->at[noun].fold || token_among(tokens, noun, not, COUNT(not )))
+        return 0;
+    return n;
+}

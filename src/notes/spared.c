@@ -197,12 +197,42 @@ static bool is_of_use(const struct scope *s, size_t i) {
                                         "width",    "heavy",  "weight", "capacity"};
     const struct tokens *tokens = &s->note->tokens;
     size_t from = stretch_start(tokens, i), to = stretch_end(tokens, i);
-    static const char *const so[] = {
-        "never issued with", "as they never had", "never had any", "never had one",    "never had them",
-        "as made",           "as issued",         "as designed",   "as built",         "as it's a",
-        "as they were",      "as is usual",       "as usual with", "as usual for",     "as normal",
-        "by design",         "made that way",     "as they come",  "as was usual",     "as they all",
-        "as always with",    "as intended",       "ever fitted",   "ever made for it", "ever supplied"};
+    static const char *const so[] = {"never issued with",
+                                     "as they never had",
+                                     "never had any",
+                                     "never had one",
+                                     "never had them",
+                                     "as made",
+                                     "as issued",
+                                     "as designed",
+                                     "as built",
+                                     "as it's a",
+                                     "as they were",
+                                     "as is usual",
+                                     "as usual with",
+                                     "as usual for",
+                                     "as normal",
+                                     "by design",
+                                     "made that way",
+                                     "as they come",
+                                     "as was usual",
+                                     "as they all",
+                                     "as always with",
+                                     "as intended",
+                                     "ever fitted",
+                                     "ever made for it",
+                                     "ever supplied",
+                                     "goes over your head",
+                                     "goes over the head",
+                                     "slips over your head",
+                                     "slips over the head",
+                                     "slips on over",
+                                     "goes on over",
+                                     "just goes over",
+                                     "slip over your head",
+                                     "pulls on over",
+                                     "fits over your head",
+                                     "fits over the head"};
     if (i > 0 && AMONG(tokens, i - 1, made)) return true;
     for (size_t k = 0; k < s->note->hits.count; k++) // "no dog smell, we never had one"
         if (s->note->hits.at[k].from > i && s->note->hits.at[k].from < i + 3 &&
@@ -243,7 +273,10 @@ static bool read_use(struct scope *s, size_t i) {
     static const char *const cues[] = {"without", "w/o", "minus", "excluding", "less", "no"};
     const struct tokens *tokens = &s->note->tokens;
     if (!AMONG(tokens, i, cues)) return false;
-    if (is_behind_measure(s, i) || is_of_use(s, i)) scope_mark(s, i, stretch_end(tokens, i), STANCE_OTHER, i);
+    size_t from =
+        i > 0 && token_is(tokens, i, "no") && ANY(tokens, i - 1, "there's", "theres", "has") ? i - 1 : i;
+    if (is_behind_measure(s, i) || is_of_use(s, i))
+        scope_mark(s, from, stretch_end(tokens, i), STANCE_OTHER, i);
     return true;
 }
 
@@ -308,7 +341,7 @@ static bool read_never(struct scope *s, size_t i) {
     if (!token_is(tokens, i, "no")) return true; // "no lid, strap or key needed": the whole list
     size_t end = scope_clause_end(s, i);
     for (size_t k = i + 1; k < end && k < i + 9; k++)
-        if (AMONG(tokens, k, needed) && !ANY(tokens, k - 1, "is", "are", "but"))
+        if (AMONG(tokens, k, needed) && !ANY(tokens, k - 1, "is", "are", "but", "you", "i", "we", "they"))
             scope_mark(s, i, k + 1, STANCE_OTHER, i);
     return true;
 }

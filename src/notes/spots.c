@@ -384,7 +384,9 @@ static void find_part(const struct fault_reader *r, const struct fault_hit *hit,
                 ? 0
                 : spot_place_at(r, spot->part_to, &from); // "the handle at the bottom is cracked"
         if (place &&
-            (place <= hit->from || (hit->near && place < hit->to))) { // "rung under the arm is loose"
+            (place <= hit->from || (hit->near && place < hit->to) || // "rung under the arm is loose"
+             (place == hit->from + 1 && r->part[hit->from] &&
+              !token_is(&r->note->tokens, spot->part_to, "of")))) { // "elastic in the cuffs is slack"
             spot->where_from = from;
             spot->where_to = place;
         }

@@ -26,7 +26,10 @@ bool spot_place_inside(const struct fault_reader *r, const struct fault_hit *hit
     size_t end = hit->near ? hit->to + 1 : hit->to;  // a pattern may end in it: "paint on the bib"
     for (size_t i = hit->from + 1; i + 3 < end; i++) // "paint on the hat worn": of no list
         if (ANY(&r->note->tokens, i, "on", "at", "over", "round", "around") &&
-            ANY(&r->note->tokens, i + 1, "the", "its", "his", "her") && r->note->taken[i + 2] == TAKEN_NOT) {
+            ANY(&r->note->tokens, i + 1, "the", "its", "his", "her") &&
+            !ANY(&r->note->tokens, i + 2, "spot", "spots", "place", "area", "damage", "lot", "whole", "crack",
+                 "chip", "bare", "worn", "years") &&
+            r->note->taken[i + 2] == TAKEN_NOT) {
             *from = i + 2;
             *to = i + 3;
             return true;

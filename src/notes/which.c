@@ -239,8 +239,9 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
     size_t start = scope_sentence_start(&r->scope, i);
     while (start < i && (preposition_at(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
     if (and&&piece_of_two(r, type, start, i, from)) {
-        const char *words = note_words(r->note, *from, *from + 2); // "sugar bowl"
-        *to = *from + (*from + 2 <= i && strstr(type, words) ? 2 : 1);
+        const char *words = note_words(r->note, *from, *from + 2);                 // "sugar bowl"
+        bool more = *from + 2 <= i && (strstr(type, words) || r->part[*from + 1]); // "the sugar lid"
+        *to = *from + (more ? 2 : 1);
         return true;
     }
     return piece_of_many(r, start, i, from, to) || piece_named(r, start, i, from, to);
