@@ -60,9 +60,9 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
 struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to) {
     struct note *note = r->note;
-    bool placed =
-        part && kind && kind->form == ABSENCE && !strncmp(part, "by ", 3); // "missing by one handle"
-    if (!kind || placed)
+    bool none = part && kind && kind->form == ABSENCE && // "missing by one handle", "nobody missing"
+                (!strncmp(part, "by ", 3) || same(part, "nobody"));
+    if (!kind || none)
         return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
     kind = kind_pressed(r, kind);
     struct item_flaw *apart = fault_of_stranger(r, kind, from, to);

@@ -454,6 +454,30 @@ static bool is_scraping(const struct fault_reader *r, const struct fault_hit *hi
            r->part[hit->from - 1];
 }
 
+// "The corners haven't opened", "the seams haven't opened": they are shut, and nobody looked inside.
+static bool is_joint_shut(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "inside-not-inspected") && hit->from > 0 &&
+           tokens->at[hit->from - 1].stop == STOP_NONE &&
+           ANY(tokens, hit->from - 1, "corners", "seams", "joints", "miters", "mitres", "cracks", "splits",
+               "glue", "corner", "seam", "joint");
+}
+
+// "The handle is not stuck on with glue": how it is held.
+static bool is_stuck_on(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "seized") && ANY(tokens, hit->to - 1, "stuck") &&
+           (ANY(tokens, hit->to, "together", "back") ||
+            (ANY(tokens, hit->to, "on", "to", "down") && ANY(tokens, hit->to + 1, "with", "by")));
+}
+
+// "Black as your hat in there" of iron: seasoned.
+static bool is_black_iron(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "tarnish") && ANY(tokens, hit->from, "black") &&
+           kind_note_has(r, "iron skillet oven griddle") && !kind_note_has(r, "silver brass copper");
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -465,5 +489,6 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_of_faded(r, hit) || is_supple(r, hit) || is_of_metal_said(r, hit) || is_labor(r, hit) ||
            is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
            is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
-           is_not_glued_by_make(r, hit) || is_scraping(r, hit);
+           is_not_glued_by_make(r, hit) || is_scraping(r, hit) || is_joint_shut(r, hit) ||
+           is_stuck_on(r, hit) || is_black_iron(r, hit);
 }

@@ -187,6 +187,11 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
         return named(r, kind, "hem-altered");
     if (text_same(id, "toning") && OF(r, "holiday", "glassware", "ceramics", "lighting", "kitchenware"))
         return named(r, kind, "yellowing");
+    if (text_same(id, "missing-pieces") && HAS(part, "fringe", "fringes", "tassels", "lace"))
+        return named(r, kind, "trim-loss");
+    if (text_same(id, "stain") && OF(r, "books", "music") && ANY(tokens, hit->to - 1, "marked", "marks") &&
+        ANY(tokens, hit->to, "for", "up", "with"))
+        return named(r, kind, "writing-inside");
     if (text_same(id, "seam-split") && OF(r, "linens", "clothing", "bags"))
         return named(r, kind, "seam-open");
     if (text_same(id, "sole-separation") && OF(r, "clothing", "linens", "toys", "bags", "holiday", "decor"))

@@ -208,10 +208,14 @@ static void settle(struct arena *arena, struct record *record) {
         const struct item_clear *clear = &record->clear[i];
         bool there = false;
         for (size_t k = 0; k < record->flaw_count; k++)
-            there |= record->flaws[k].kind == clear->kind && !clear->where &&
-                     (!clear->part || (is_motion(clear->kind) && record->flaws[k].part &&
-                                       text_same(say_singular(arena, record->flaws[k].part),
-                                                 say_singular(arena, clear->part))));
+            there |=
+                record->flaws[k].kind == clear->kind && !clear->where &&
+                (!clear->part || text_same(clear->part, "veneer") ||
+                 (is_motion(clear->kind) && record->flaws[k].part &&
+                  text_same(say_singular(arena, record->flaws[k].part), say_singular(arena, clear->part))));
+        bool worn = text_same(clear->kind->rule.id, "wear-unspecified") && !clear->part;
+        for (size_t k = 0; k < record->flaw_count && worn; k++) // "thin, but I would not call it worn"
+            there |= strstr(record->flaws[k].kind->rule.id, "wear") != NULL;
         if (!there) record->clear[kept++] = *clear;
     }
     record->clear_count = kept;

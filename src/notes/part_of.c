@@ -62,6 +62,13 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
         ANY(tokens, to, "pull", "pulls", "knob", "knobs", "handle", "handles"))
         return fault_place(r->note, from, to + 1);
     if (part && is_deed(r, hit, part)) return NULL;
+    size_t behind = hit->to; // "all keys play except the low F": that one
+    if (part && is_kind(kind) && behind > 1 && token_is(tokens, behind - 1, "the") &&
+        ANY(tokens, behind - 2, "except", "but", "save")) {
+        while (behind < tokens->count && tokens->at[behind].stop == STOP_NONE && behind < hit->to + 3)
+            behind++;
+        if (behind > hit->to) return fault_place(r->note, hit->to, behind);
+    }
     size_t size = part ? strlen(part) : 0; // "one leg folds by itself"
     if (size > 6 && text_same(part + size - 6, " folds") && token_is(tokens, hit->from, "folds"))
         return arena_copy(r->note->arena, part, size - 6);

@@ -127,6 +127,7 @@ static bool is_turned(const struct scope *s, size_t i) {
 // more; the mending itself is told.
 static const struct cue mends[] = {
     {"a new one in", 0},
+    {"aren't now", 0},
     {"been cleaned", 0},
     {"been fixed", 0},
     {"been mended", 0},
@@ -148,9 +149,17 @@ static const struct cue mends[] = {
     {"glued", 0},
     {"good now", 0},
     {"greased", 0},
+    {"is not now", 0},
+    {"isn't any more", 0},
+    {"isn't anymore", 0},
+    {"isn't now", 0},
+    {"isn't rusty now", 0},
+    {"it isn't any more", 0},
     {"lubricated", 0},
     {"made good", 0},
     {"mended", 0},
+    {"not any more", 0},
+    {"not anymore", 0},
     {"now fine", 0},
     {"now free", 0},
     {"now it slides", 0},
@@ -202,6 +211,7 @@ static void read_mended(struct scope *s, size_t i) {
         came = i > start && s->fault[start];
     }
     if (!came && !token_among(tokens, i, were, COUNT(were))) return;
+    if (i > 0 && token_is(tokens, i - 1, "never")) return; // "there never was any and there isn't now"
     size_t end = scope_sentence_end(s, i), n;
     bool fault = came; // "seized up when I got it, I oiled it"
     for (size_t at = i; at < end; at++) {
