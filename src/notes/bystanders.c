@@ -54,20 +54,20 @@ static const char *const creatures[] = {
     "pigs",    "terrier", "spaniel", "collie", "labrador", "greyhound"};
 // What stands around everybody: places, weather, vehicles, the fittings of a house, what goes on.
 static const char *const world[] = {
-    "ferry",    "bus",      "train",       "boat",       "car",      "truck",  "van",          "lorry",
-    "plane",    "tractor",  "mill",        "factory",    "house",    "barn",   "office",       "shop",
-    "store",    "school",   "church",      "pub",        "hotel",    "farm",   "garage",       "cabin",
-    "cottage",  "hospital", "theater",     "theatre",    "cinema",   "bakery", "pier",         "ceiling",
-    "boiler",   "furnace",  "electricity", "internet",   "phone",    "fridge", "freezer",      "dishwasher",
-    "dryer",    "washer",   "plumbing",    "toilet",     "weather",  "storm",  "wind",         "rain",
-    "snow",     "frost",    "sun",         "sea",        "tide",     "river",  "creek",        "lake",
-    "pond",     "night",    "day",         "morning",    "war",      "party",  "wedding",      "market",
-    "business", "company",  "marriage",    "engagement", "economy",  "bank",   "conversation", "crowd",
-    "fever",    "heatwave", "road",        "street",     "yard",     "hill",   "harbor",       "harbour",
-    "piano",    "bonfire",  "tree",        "trees",      "grass",    "lawn",   "hedge",        "crops",
-    "village",  "town",     "city",        "holiday",    "vacation", "camper", "caravan",      "greenhouse",
-    "shed",     "attic",    "cellar",      "loft",       "kitchen",  "parlor", "elevator",     "world",
-    "season",   "summer",   "winter",      "weekend"};
+    "ferry",    "bus",      "train",       "boat",       "car",      "truck",    "van",          "lorry",
+    "plane",    "tractor",  "mill",        "factory",    "house",    "barn",     "office",       "shop",
+    "store",    "school",   "church",      "pub",        "hotel",    "farm",     "garage",       "cabin",
+    "cottage",  "hospital", "theater",     "theatre",    "cinema",   "bakery",   "pier",         "ceiling",
+    "boiler",   "furnace",  "electricity", "internet",   "phone",    "fridge",   "freezer",      "dishwasher",
+    "dryer",    "washer",   "plumbing",    "toilet",     "weather",  "storm",    "wind",         "rain",
+    "snow",     "frost",    "sun",         "sea",        "tide",     "river",    "creek",        "lake",
+    "pond",     "night",    "day",         "morning",    "war",      "party",    "wedding",      "market",
+    "business", "company",  "marriage",    "engagement", "economy",  "bank",     "conversation", "crowd",
+    "fever",    "heatwave", "road",        "street",     "yard",     "hill",     "harbor",       "harbour",
+    "piano",    "bonfire",  "tree",        "trees",      "grass",    "lawn",     "hedge",        "crops",
+    "village",  "town",     "city",        "holiday",    "vacation", "camper",   "caravan",      "greenhouse",
+    "shed",     "attic",    "cellar",      "loft",       "kitchen",  "parlor",   "elevator",     "world",
+    "season",   "summer",   "winter",      "weekend",    "dairy",    "creamery", "depot",        "library"};
 
 // Is the word at `i` the thing on sale or what it shows?
 static bool is_on_sale(const struct fault_reader *r, size_t i) {

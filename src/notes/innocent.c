@@ -478,6 +478,25 @@ static bool is_black_iron(const struct fault_reader *r, const struct fault_hit *
            kind_note_has(r, "iron skillet oven griddle") && !kind_note_has(r, "silver brass copper");
 }
 
+// "I quit smoking in '91", "I have burned it this winter", "blade could stand a touch up": of the seller, of
+// its work, and of what should be done.
+static bool is_of_seller(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (i > 0 && ANY(tokens, i, "quit", "quits") && ANY(tokens, i - 1, "i", "we", "he", "she")) return true;
+    size_t by = i > 0 && ANY(tokens, i - 1, "have", "had", "just", "always") ? i - 1 : i;
+    if (is_kind(hit, "heat-damage") && by > 0 && ANY(tokens, by - 1, "i", "we", "i've", "we've") &&
+        ANY(tokens, hit->to - 1, "burned", "burnt", "burn") &&
+        ANY(tokens, hit->to, "it", "them", "wood", "coal", "oil"))
+        return true;
+    if (is_kind(hit, "filled-overpainted"))
+        for (size_t k = 1; k < 4 && k <= i; k++)
+            if (ANY(tokens, i - k, "stand", "use", "take", "need", "needs", "wants")) return true;
+    if (is_kind(hit, "odor-perfume") && ANY(tokens, hit->to - 1, "pillow", "pillows")) return true;
+    return is_kind(hit, "stain") && ANY(tokens, hit->to - 1, "lipstick") && hit->to == i + 1 && i > 0 &&
+           ANY(tokens, i - 1, "no", "without");
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -490,5 +509,5 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
            is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
            is_not_glued_by_make(r, hit) || is_scraping(r, hit) || is_joint_shut(r, hit) ||
-           is_stuck_on(r, hit) || is_black_iron(r, hit);
+           is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit);
 }

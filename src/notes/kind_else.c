@@ -192,6 +192,15 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     if (text_same(id, "stain") && OF(r, "books", "music") && ANY(tokens, hit->to - 1, "marked", "marks") &&
         ANY(tokens, hit->to, "for", "up", "with"))
         return named(r, kind, "writing-inside");
+    if (text_same(id, "cloudy-glass") && ANY(tokens, hit->to - 1, "clear") &&
+        OF(r, "electrical", "tools", "other", "music", "media", "cameras"))
+        return named(r, kind, "partly-working");
+    if (text_same(id, "cloudy-glass") && hit->from > 1 &&
+        ANY(tokens, hit->from - 2, "chrome", "nickel", "steel", "brass"))
+        return named(r, kind, "tarnish");
+    if (text_same(id, "rubber-perished") && HAS(part, "strap", "straps", "handle", "belt") &&
+        kind_note_has(r, "leather") && !kind_note_has(r, "rubber vinyl plastic elastic"))
+        return named(r, kind, "leather-crack");
     if (text_same(id, "seam-split") && OF(r, "linens", "clothing", "bags"))
         return named(r, kind, "seam-open");
     if (text_same(id, "sole-separation") && OF(r, "clothing", "linens", "toys", "bags", "holiday", "decor"))

@@ -70,6 +70,8 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
         if (behind > hit->to) return fault_place(r->note, hit->to, behind);
     }
     size_t size = part ? strlen(part) : 0; // "one leg folds by itself"
+    if (size > 9 && text_same(part + size - 9, "'s coming"))
+        return arena_copy(r->note->arena, part, size - 9);
     if (size > 6 && text_same(part + size - 6, " folds") && token_is(tokens, hit->from, "folds"))
         return arena_copy(r->note->arena, part, size - 6);
     if (part && text_same(part, "window") && ANY(tokens, to - 1, "window"))

@@ -222,10 +222,35 @@ static size_t by_lettering(struct note *note, size_t i) {
     return person_keep_back(note, at, to);
 }
 
+// "Earl stitched on the pocket", "Marge Somebody on the plate" of a trophy: whose it was.
+static size_t by_needle(struct note *note, size_t i) {
+    enum { MOST = 3 };
+    const struct tokens *tokens = &note->tokens;
+    if (!person_first_name(note, i) || !person_capital(note, i) || tokens->at[i].starts) return 0;
+    size_t to = i + 1;
+    while (to < i + MOST && person_capital(note, to) && tokens->at[to].kind == TOKEN_WORD &&
+           !tokens->at[to].starts)
+        to++;
+    if (is_firm(tokens, i, to)) return 0;
+    size_t at = to + ANY(tokens, to, "is", "was");
+    bool worked = ANY(tokens, at, "stitched", "embroidered", "engraved", "sewn", "etched", "inscribed",
+                      "monogrammed") &&
+                  ANY(tokens, at + 1, "on", "in", "across", "inside", "over");
+    bool won = false;
+    for (size_t k = 0; k < i && !worked; k++)
+        won |= ANY(tokens, k, "trophy", "plaque", "award", "medal", "trophies", "cup");
+    bool plate = won && ANY(tokens, to, "on") && ANY(tokens, to + 1, "the", "it", "its", "a");
+    if (!worked && !plate) return 0;
+    tell_owner(note, worked ? at : to, worked ? at + 1 : to + 1);
+    return person_keep_back(note, i, to);
+}
+
 // "Painted F. Somebody on the front", "W. Somebody burnt into it".
 static size_t by_hand(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i, "lettering", "lettered", "letters")) return by_lettering(note, i);
+    size_t needle = by_needle(note, i);
+    if (needle) return needle;
     if (is_hand(note, i)) {
         size_t at = i + 1;
         while (ANY(tokens, at, "with", "on", "in", "it", "the", "a", "name", ":", "says", "white", "black",
