@@ -419,6 +419,25 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
     return found;
 }
 
+// "Pages 33 to 36", "volumes 2 and 3", "chairs 1 to 4": those of such numbers, and not so many.
+static bool is_in_series(const struct tokens *tokens, size_t i) {
+    size_t first = i;
+    bool to = ANY(tokens, i + 1, "to", "-", "through");
+    while (first > 1 && ANY(tokens, first - 1, "to", "-", "through", "and", "&", ",", "or") &&
+           tokens->at[first - 2].kind == TOKEN_FIGURE) {
+        to |= ANY(tokens, first - 1, "to", "-", "through");
+        first -= 2;
+    }
+    if (first == 0 || tokens->at[first].kind != TOKEN_FIGURE || tokens->at[first - 1].stop != STOP_NONE)
+        return false;
+    bool range = to && (first < i || tokens->at[i + 2 < tokens->count ? i + 2 : i].kind == TOKEN_FIGURE);
+    return ANY(tokens, first - 1, "pages", "pp", "volumes", "vols", "chapters", "folios", "numbers", "nos",
+               "issues", "parts") ||
+           (range && tokens->at[first - 1].kind == TOKEN_WORD &&
+            tokens->at[first - 1].one != tokens->at[first - 1].fold &&
+            !ANY(tokens, first - 1, "is", "was", "has", "sizes", "measures", "ages"));
+}
+
 // "Page 31 torn": which one, not how many.
 static bool is_name_of_one(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"page",  "plate", "vol",  "volume", "chapter", "track",
@@ -467,6 +486,7 @@ int degrees_number(const struct tokens *tokens, size_t i) {
                                !token_among(tokens, i, names, COUNT(names))))
         return 0;
     if (is_name_of_one(tokens, i) || is_of_longer(tokens, i)) return 0;
+    if (tokens->at[i].kind == TOKEN_FIGURE && is_in_series(tokens, i)) return 0;
     if (ANY(tokens, i + 1, "thirds", "quarters", "fifths", "eighths", "tenths"))
         return 0; // "two thirds of it"
     if (token_is(tokens, i + 1, "of") && ANY(tokens, i + 2, "clubs", "hearts", "spades", "diamonds"))

@@ -238,6 +238,8 @@ bool spot_piece(const struct fault_reader *r, size_t i, size_t *from, size_t *to
     if (r->note->record->count < 2 && !and) return side_named(r, i, from, to);
     size_t start = scope_sentence_start(&r->scope, i);
     while (start < i && (preposition_at(tokens, start) || tokens->at[start].stop != STOP_NONE)) start++;
+    const struct note_span named = r->note->record->type.span; // "cup and saucer, the handle is cracked"
+    while (and&&start < i && named.to && tokens->at[start].from < named.to) start++;
     if (and&&piece_of_two(r, type, start, i, from)) {
         const char *words = note_words(r->note, *from, *from + 2);                 // "sugar bowl"
         bool more = *from + 2 <= i && (strstr(type, words) || r->part[*from + 1]); // "the sugar lid"
