@@ -38,6 +38,10 @@ static bool is_deed(const struct fault_reader *r, size_t i) {
         "their",     "that",       "those", "till",       "until",     "only",   "last",    "yesterday",
         "this",      "so",         "his",   "her"};
     const struct tokens *tokens = &r->note->tokens;
+    if (token_is(tokens, i, "been") &&
+        token_is(tokens, i + 1, "through")) // "every jar's been through a hot wash"
+        for (size_t k = i + 2; k < i + 6 && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+            if (ANY(tokens, k, "wash", "cycle", "soak", "rinse")) return true;
     if (!AMONG(tokens, i, deeds)) return false;
     size_t at = i;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&

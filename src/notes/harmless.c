@@ -44,6 +44,16 @@ static bool is_color_given(const struct tokens *tokens, size_t i) {
     return false;
 }
 
+// "A yellow middle", "with a brown band": how it is colored, and not what it has turned.
+static bool is_colored_part(const struct tokens *tokens, size_t i) {
+    static const char *const parts[] = {"middle", "center", "centre", "stripe", "stripes", "band",   "flower",
+                                        "trim",   "lid",    "lining", "bow",    "ribbon",  "collar", "beak",
+                                        "handle", "base",   "border", "rim",    "petal",   "petals", "hat",
+                                        "dress",  "eye",    "top",    "glaze",  "ground"};
+    return i > 0 && ANY(tokens, i, "yellow", "brown", "green", "white", "black", "gray", "grey") &&
+           ANY(tokens, i - 1, "a", "an") && tokens->at[i].stop == STOP_NONE && AMONG(tokens, i + 1, parts);
+}
+
 // "Comes off for cleaning", "lifts out to empty", "unscrews for packing": made so.
 static bool is_for_use(const struct tokens *tokens, size_t i) {
     static const char *const uses[] = {"cleaning", "washing",  "storage",  "packing",  "travel", "polishing",
@@ -224,9 +234,9 @@ bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit
     const struct tokens *tokens = &r->note->tokens;
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
-           is_for_use(tokens, last) || is_hard_to(tokens, hit->from) || is_part_with_verb(r, hit) ||
-           is_one_of_several(r, hit) || is_done_at_times(r, hit) || is_wood_stain(r, hit) ||
-           is_as_meant(r, hit) || is_crease_of_parts(r, hit) || is_rust_color(r, hit) ||
-           (last > 1 && is_part_at_rest(r, hit)) ||
+           is_colored_part(tokens, last) || is_for_use(tokens, last) || is_hard_to(tokens, hit->from) ||
+           is_part_with_verb(r, hit) || is_one_of_several(r, hit) || is_done_at_times(r, hit) ||
+           is_wood_stain(r, hit) || is_as_meant(r, hit) || is_crease_of_parts(r, hit) ||
+           is_rust_color(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

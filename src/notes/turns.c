@@ -73,7 +73,7 @@ static bool is_of_noun(const struct fault_reader *r, size_t i) {
         "earth",  "bread",    "toast",     "toe",      "nail",    "nails",    "tooth",       "rib",
         "ankle",  "wrist",    "hip",       "nose",     "arm's",   "arms",     "trees",       "tree",
         "bird",   "mouse",    "battery's", "language", "uncle",   "man",      "heel's",      "loyalties",
-        "graft"};
+        "tube",   "mailer",   "graft"};
     const struct tokens *tokens = &r->note->tokens;
     if (!AMONG(tokens, i, looks) || !goes_on(tokens, i) || !AMONG(tokens, i + 1, nouns)) return false;
     if (r->part[i + 1] || r->scope.fault[i + 1] || r->note->taken[i + 1] == TAKEN_TYPE) return false;

@@ -232,6 +232,78 @@ static void read_called(struct fault_reader *r, size_t i) {
         turn_pass_over(r, i - 1, i + 1, i);
 }
 
+// "The dog got at the old ones", "danced holes in my last pair": of others than are sold; "it wasn't this one
+// that got wet".
+static bool is_of_others(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const others[] = {"the old",
+                                         "the old ones",
+                                         "the old one",
+                                         "the last",
+                                         "the last ones",
+                                         "the last pair",
+                                         "the last one",
+                                         "the previous",
+                                         "my last",
+                                         "my last pair",
+                                         "my last one",
+                                         "my old one",
+                                         "my old ones",
+                                         "my old pair",
+                                         "my other pair",
+                                         "two other pair",
+                                         "two other pairs",
+                                         "three other pair",
+                                         "three other pairs",
+                                         "the first one i had",
+                                         "the one before",
+                                         "another pair",
+                                         "my first",
+                                         "my first pair",
+                                         "my first one",
+                                         "hers",
+                                         "theirs",
+                                         "mine"};
+    static const char *const nots[] = {
+        "wasn't this", "wasn't this one", "wasn't these",   "not this",          "not this one",
+        "wasn't that", "wasn't it",       "never this one", "it's not this one", "weren't these"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    if (tokens->at[at - 1].stop != STOP_NONE) return false;
+    if (ANY(tokens, at, "in", "through", "on", "from", "off", "of")) at++;
+    size_t n = token_longest(tokens, at, others, COUNT(others));
+    bool ends = at + n >= tokens->count || tokens->at[at + n].stop != STOP_NONE ||
+                ANY(tokens, at + n, "and", "so", "before", "but", "when", "which");
+    if (n && ends && (r->note->record->count < 2 || ANY(tokens, at, "my", "hers", "theirs", "mine")))
+        return true;
+    if (hit->from < 3 || !ANY(tokens, hit->from - 1, "that", "which", "to")) return false;
+    for (size_t k = hit->from - 1; k > 0 && k + 4 > hit->from - 1; k--) {
+        size_t m = token_longest(tokens, k - 1, nots, COUNT(nots));
+        if (m && k - 1 + m == hit->from - 1) return true;
+    }
+    return false;
+}
+
+// "The few bobbles there were are gone", "took the smell with her, there's not a whiff left".
+static bool is_gone_since(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const were[] = {"there were",     "there was", "that were there",
+                                       "that was there", "it had",    "they had"};
+    static const char *const gone[] = {"are gone", "is gone",  "are all gone", "have gone",     "has gone",
+                                       "came off", "came out", "went",         "have all gone", "washed out",
+                                       "are out",  "is out",   "polished out", "came away"};
+    static const char *const none[] = {"not a whiff left", "not a trace left",  "there's none now",
+                                       "none left",        "there's none left", "not a trace now",
+                                       "not a hint left",  "not a whiff now",   "no trace now",
+                                       "no trace left",    "it's all gone",     "not a hint now"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t n =
+        tokens->at[hit->to - 1].stop == STOP_NONE ? token_longest(tokens, hit->to, were, COUNT(were)) : 0;
+    if (n && token_longest(tokens, hit->to + n, gone, COUNT(gone))) return true;
+    if (hit->kinds[0]->class != CLASS_ODOR && hit->kinds[0]->class != CLASS_DIRT) return false;
+    for (size_t k = hit->to; k < tokens->count && tokens->at[k].stop < STOP_SENTENCE; k++)
+        if (token_longest(tokens, k, none, COUNT(none))) return true;
+    return false;
+}
+
 void read_meant(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->off & SCOPE_INTENDED) return;
@@ -243,5 +315,10 @@ void read_meant(struct fault_reader *r) {
         read_agent(r, i);
         read_called(r, i);
     }
-    for (size_t k = 0; k < r->hit_count; k++) read_identity(r, &r->hits[k]);
+    for (size_t k = 0; k < r->hit_count; k++) {
+        const struct fault_hit *hit = &r->hits[k];
+        read_identity(r, hit);
+        if (!fault_is_silent(hit->kinds[0]) && (is_of_others(r, hit) || is_gone_since(r, hit)))
+            turn_pass_over(r, hit->from, hit->to, hit->from);
+    }
 }

@@ -325,6 +325,7 @@ static bool is_worn_to(const struct note *note, size_t i) {
 }
 
 bool value_is_beside(const struct note *note, size_t i, size_t n) {
+    if (value_is_of_company(note, i, n)) return true;
     bool when = ANY(&note->tokens, i, "round") && festival_at(&note->tokens, i + 1); // "round Easter"
     size_t year = i + 1 + (ANY(&note->tokens, i + 1, "in") ? 1 : 0);
     if (ANY(&note->tokens, i, "printed", "issued") && year < note->tokens.count &&

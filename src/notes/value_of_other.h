@@ -21,6 +21,9 @@ bool value_is_worked(const struct note *note, size_t i, size_t n);
 // Of marks, of lettering or of a day: words that only look like those of the thing.
 bool value_is_beside(const struct note *note, size_t i, size_t n);
 
+// value_company.c: of what it goes with, was cleaned with or lay on.
+bool value_is_of_company(const struct note *note, size_t i, size_t n);
+
 // Is the look before token `glass` that of a pane, "clear glass" of a lamp?
 bool value_is_of_pane(const struct note *note, size_t glass, const char *look);
 
