@@ -329,10 +329,36 @@ static void read_verb(struct fault_reader *r, size_t first) {
     scope_mark(&r->scope, first, to, STANCE_OTHER, head);
 }
 
+// "Before they tore it down", "from the hall they tore down last year", "tearing the mill down": a building.
+// Down the front or one side, it is cloth.
+static void read_razed(struct fault_reader *r, size_t i) {
+    enum { FAR = 5 };
+    static const char *const when[] = {"in",    "last",  "and",   "to",     "when", "for",
+                                       "after", "years", "this",  "some",   "so",   "by",
+                                       "ago",   "a",     "about", "around", "but",  "because"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "tore", "tear", "tearing", "torn", "ripped")) return;
+    size_t down = i + 1;
+    while (down < tokens->count && down < i + FAR && tokens->at[down - 1].stop == STOP_NONE &&
+           !token_is(tokens, down, "down"))
+        down++;
+    if (!token_is(tokens, down, "down") || tokens->at[down - 1].stop != STOP_NONE) return;
+    bool ends =
+        down + 1 >= tokens->count || tokens->at[down + 1].stop != STOP_NONE || AMONG(tokens, down + 1, when);
+    bool who =
+        i > 0 && ANY(tokens, i - 1, "they", "they'd", "he", "we", "city", "people", "somebody", "someone",
+                     "company", "council", "county", "were", "was", "got", "being", "been", "bulldozers");
+    for (size_t k = i + 1; k < down; k++)
+        if (r->part[k]) return; // "tore the pocket down"
+    if (ends && who) scope_mark(&r->scope, i, down + 1, STANCE_OTHER, i > 0 ? i - 1 : i);
+}
+
 void read_bystanders(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->off & SCOPE_INTENDED) return;
-    for (size_t i = 1; i < tokens->count; i++)
+    for (size_t i = 1; i < tokens->count; i++) {
+        read_razed(r, i);
         if (tokens->at[i].kind == TOKEN_WORD && tokens->at[i - 1].stop == STOP_NONE && is_damage(r, i))
             read_verb(r, i);
+    }
 }
