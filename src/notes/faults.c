@@ -505,7 +505,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     if (stance & STANCE_WITHDRAWN && fault_tell_moved(r, hit, kind, &spot)) return;
-    if (stance & (STANCE_WITHDRAWN | STANCE_OTHER)) {
+    if (stance & (STANCE_WITHDRAWN | STANCE_OTHER) && !fault_is_as_made(r, hit, kind)) {
         size_t cue = r->scope.cue[hit->from];
         leave(r, hit,
               stance & STANCE_WITHDRAWN            ? "taken back"
@@ -543,7 +543,7 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         return;
     }
     fault_take_course(r, hit, &spot);
-    const char *where = fault_place(note, spot.where_from, spot.where_to),
+    const char *where = fault_place(note, spot.where_from, spot_course_end(r, &spot)),
                *part = fault_part(r, hit, kind, &spot, where);
     fault_place_of_part(&where, &part);          // "haze in the left lens"
     bool owned = kind->form == ABSENCE && where; // "box has no lid": of the box a lid lacks

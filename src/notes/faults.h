@@ -509,7 +509,11 @@ bool absent_read_plain(struct fault_reader *reader, size_t i);
 const char *fault_part_of(const struct fault_reader *reader, const struct fault_hit *hit,
                           const struct flaw *kind, const struct spot *spot, const char *part);
 bool absent_is_kept(const struct note *note, const char *where,
-                    size_t to);                                      // absent_kinds.c: it lies there now
+                    size_t to); // absent_kinds.c: it lies there now
+size_t spot_course_end(const struct fault_reader *reader,
+                       const struct spot *spot); // part_of.c, as the next two
+bool fault_is_as_made(const struct fault_reader *reader, const struct fault_hit *hit,
+                      const struct flaw *kind);
 bool fault_stands_there(const struct flaw *kind, const char *where); // part_of.c: where it was tried
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);

@@ -106,3 +106,27 @@ bool fault_stands_there(const struct flaw *kind, const char *where) {
         if (text_same(where, flats[i])) return true;
     return false;
 }
+
+// "A hairline in the cup coming down from the rim": the place goes on to where it begins or ends.
+size_t spot_course_end(const struct fault_reader *r, const struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = spot->where_to;
+    if (spot->where_to <= spot->where_from) return spot->where_to;
+    if (!ANY(tokens, at, "coming", "going", "running", "leading", "starting", "extending", "heading"))
+        return spot->where_to;
+    at++;
+    if (ANY(tokens, at, "down", "up", "in", "out", "across", "over")) at++;
+    if (!ANY(tokens, at, "from", "to", "toward", "towards", "into") || !is_article(tokens, at + 1) ||
+        at + 2 >= tokens->count || !r->part[at + 2])
+        return spot->where_to;
+    for (size_t i = spot->where_to; i < at + 3; i++)
+        if (tokens->at[i].stop != STOP_NONE || r->scope.fault[i]) return spot->where_to;
+    return at + 3;
+}
+
+// "A bubble in the glass, from the factory": a flaw of the making is one all the same.
+bool fault_is_as_made(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind) {
+    size_t cue = r->scope.cue[hit->from];
+    return text_same(kind->rule.id, "firing-flaw") && cue < r->note->tokens.count &&
+           ANY(&r->note->tokens, cue, "from") && ANY(&r->note->tokens, cue + 2, "factory", "maker", "start");
+}
