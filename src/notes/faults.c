@@ -26,12 +26,7 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
         bool apart = (f->part && !f->where && !part && where) || (!f->part && f->where && part && !where);
         bool own =
             part && (token_is(&note->tokens, from - 1, "is") || token_is(&note->tokens, from - 1, "are"));
-        if (f->kind == kind && part && !f->part && !f->where && text_same(kind->rule.id, "size-changed"))
-            return f; // "it went in a hot wash and the sleeves shrank"
-        bool of_loss = part && kind->form == ABSENCE && same(f->part, part) &&
-                       text_same(f->kind->rule.id, "broken-part") &&
-                       f->span.from >= note->tokens.at[from].from && f->span.to == note->tokens.at[to - 1].to;
-        if (of_loss) return f;                 // "steering wheel is snapped off and lost"
+        if (part && fault_is_more_of(note, f, kind, part, from, to)) return f;
         if (apart && (!back || own)) continue; // "dent in the bottom, the handle is bent"
         if (f->kind == kind && part && !f->part && !f->where &&
             ((!back && fault_is_another(note, f, from, to, false)) ||

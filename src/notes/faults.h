@@ -517,6 +517,11 @@ bool fault_is_as_made(const struct fault_reader *reader, const struct fault_hit 
 bool fault_stands_there(const struct flaw *kind, const char *where); // part_of.c: where it was tried
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);
+// told_idly.c: does what is told of the part say more of the flaw `known`?
+bool fault_is_more_of(const struct note *note, const struct item_flaw *known, const struct flaw *kind,
+                      const char *part, size_t from, size_t to);
+// The same file: of whichever reader's words, as it should be, or of what was told.
+bool fault_is_told_idly(const struct fault_reader *reader, const struct flaw *kind, size_t from, size_t to);
 // strangers.c: is it said of a person, a thought, or something of the land and the sky, in a sentence without
 // a word for the thing? Then a flaw that is told to nobody; else NULL.
 struct item_flaw *fault_of_stranger(struct fault_reader *reader, const struct flaw *kind, size_t from,

@@ -245,6 +245,13 @@ static bool is_firm(struct fault_reader *r, size_t part, size_t verb, size_t to)
     const struct family *family = r->note->record->family;
     bool dish = false;
     for (size_t k = 0; k < COUNT(ids) && family; k++) dish |= text_same(family->rule.id, ids[k]);
+    static const char *const held[] = {
+        "fork",   "spade", "shovel", "hoe",    "rake",     "axe",    "hammer", "mallet", "hatchet", "adze",
+        "chisel", "file",  "trowel", "pick",   "mattock",  "broom",  "paddle", "oar",    "bat",     "racket",
+        "hook",   "saw",   "knife",  "sickle", "billhook", "sledge", "maul",   "edger"};
+    const char *type = r->note->record->type.value, *head = type ? strrchr(type, ' ') : NULL;
+    head = head ? head + 1 : type;
+    for (size_t k = 0; k < COUNT(held) && head; k++) dish |= text_same(head, held[k]);
     const struct flaw *kind = ruleset_flaw(r->note->rules, "loose-part");
     if (!dish || !kind || !token_among(tokens, part, fixed, COUNT(fixed)) ||
         !token_among(tokens, verb, shifts, COUNT(shifts)))

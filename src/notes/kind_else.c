@@ -66,7 +66,7 @@ static const struct flaw *sewn_on(const struct fault_reader *r, const struct fla
         return named(r, kind, "trim-loss");
     if (OF(r, "toys") && HAS(part, "eye", "nose", "mouth") &&
         (text_same(kind->rule.id, "zip-fault") || text_same(kind->rule.id, "missing-button")))
-        return named(r, kind, "missing-accessory");
+        return named(r, kind, "broken-part");
     return kind;
 }
 
@@ -108,7 +108,7 @@ static const struct flaw *coat_gone(const struct fault_reader *r, const struct f
         {"decoration", "decoration-wear"}, {"design", "decoration-wear"}, {"glaze", "decoration-wear"},
         {"gilding", "gilt-wear"},          {"gilt", "gilt-wear"},         {"gold", "gilt-wear"},
         {"plating", "plate-wear"},         {"chrome", "plate-wear"},      {"nickel", "plate-wear"}};
-    enum { BACK = 9 };
+    enum { BACK = 14 };
     const struct tokens *tokens = &r->note->tokens;
     if (!text_same(kind->rule.id, "loose-part") && !text_same(kind->rule.id, "dye-bleed")) return kind;
     bool off = false;

@@ -382,10 +382,12 @@ static bool is_of_stranger(const struct fault_reader *r, const struct flaw *kind
 
 struct item_flaw *fault_of_stranger(struct fault_reader *r, const struct flaw *kind, size_t from, size_t to) {
     struct note *note = r->note;
-    if (!is_of_stranger(r, kind, from, to)) return NULL;
+    bool idle = from < to && fault_is_told_idly(r, kind, from, to);
+    if (!idle && !is_of_stranger(r, kind, from, to)) return NULL;
     note_reading(note, from, to, arena_format(note->arena, "no flaw: %s", kind->print), "not taken");
     if (note->reading_count)
-        note->readings[note->reading_count - 1].stopped = "of somebody or something else";
+        note->readings[note->reading_count - 1].stopped =
+            idle ? "as it should, or told" : "of somebody or something else";
     note_take(note, from, to, TAKEN_SCOPE);
     struct item_flaw *apart = arena_alloc(note->arena, sizeof *apart);
     *apart = (struct item_flaw){.kind = kind, .span = note_span_of(note, from, to)};
