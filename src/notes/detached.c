@@ -25,6 +25,7 @@ static const struct {
     {"sole-separation", NULL, " sole heel outsole midsole welt "},
     {"upholstery-wear", NULL, " webbing rush cane caning padding stuffing upholstery seat "},
     {"pages-loose", " books paper music ", " page leaf plate map section gathering signature frontispiece "},
+    {"binding-weak", " books ", " cloth leather buckram calf vellum covering "},
     {"binding-weak", " books paper ", " cover board spine backstrip hinge joint binding "},
     {"binding-weak", " music ", " cover board spine binding "}, // but the hinge of a concertina's box
     {"binding-weak", NULL, " backstrip "},

@@ -228,6 +228,8 @@ bool spot_within(const struct fault_reader *reader, const struct fault_hit *hit,
 bool spot_of_whole(const struct fault_reader *reader, const struct fault_hit *hit);
 bool spot_of_growth(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_share_seeming(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+// mends.c: of what came off before it was mended.
+bool spot_of_mended(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 void spot_of_damage(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
 // spot_words.c: is a part or place word at `i`? How many tokens it takes, 0 if not.
 size_t spot_word(const struct fault_reader *reader, size_t i);

@@ -331,7 +331,8 @@ static void gather(struct fault_reader *r) {
         if ((pull || text_same(hit->flaw->rule.id, "snag")) && fault_is_drawer_pull(r, hit->from, hit->to))
             continue;
         if (is_of_made_box(r, hit) || is_of_bent_ring(r, i) || is_of_next_part(r, hit)) continue;
-        if (fault_is_named_for_limb(r, hit) || gather_means_other(r, hit) || fault_is_symptom(r, hit))
+        if (fault_is_named_for_limb(r, hit) || fault_is_beside_limb(r, hit) || gather_means_other(r, hit) ||
+            fault_is_symptom(r, hit))
             continue;
         if (!hit->near && hit->to <= hit->from + 2 && spot_made_hole(&r->note->tokens, hit->to - 1)) continue;
         struct fault_hit *last = r->hit_count ? &kept[r->hit_count - 1] : NULL;

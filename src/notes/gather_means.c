@@ -583,7 +583,7 @@ void fault_take_own_part(const struct fault_reader *r, const struct fault_hit *h
     size_t at = hit->to > hit->from + 1 && r->part[hit->to - 1] ? hit->to - 1 : hit->to;
     bool over = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE;
     bool ends = over || ANY(tokens, at + 1, "and", "but");
-    bool named = at < tokens->count &&
+    bool named = at < tokens->count && !ANY(tokens, at, "line", "lines", "mark", "marks") &&
                  (r->part[at] || (tokens->at[at].one != tokens->at[at].fold && at == hit->to &&
                                   r->note->taken[at] == TAKEN_NOT &&
                                   !ANY(tokens, at, "splits", "cracks", "lines", "marks", "spots", "patches",

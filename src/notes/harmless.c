@@ -215,10 +215,24 @@ static bool is_crease_of_parts(const struct fault_reader *r, const struct fault_
 // "The thumb screws that hold the shade are missing", "finger plate", "toe caps": no thumb of a figure.
 bool fault_is_named_for_limb(const struct fault_reader *r, const struct phrase_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (hit->near && ANY(tokens, hit->to - 1, "match", "matches") &&
+        ANY(tokens, hit->to, "head", "heads", "stick", "sticks", "box", "book", "striker", "holder", "safe"))
+        return true; // "the size of a match head"
     return hit->near && ANY(tokens, hit->from, "thumb", "finger", "toe", "ear", "nose", "elbow") &&
            tokens->at[hit->from].stop == STOP_NONE &&
            ANY(tokens, hit->from + 1, "screw", "screws", "nut", "nuts", "plate", "plates", "cap", "caps",
                "piece", "wheel", "latch", "ring", "rest", "pads", "pad", "clip", "clips", "joint", "catch");
+}
+
+// "Gone around the tail": where it is, and no tail that is gone.
+bool fault_is_beside_limb(const struct fault_reader *r, const struct phrase_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->near && hit->to > hit->from + 2 && text_same(hit->flaw->rule.id, "broken-part") &&
+           ANY(tokens, hit->to - 1, "tail", "ear", "ears", "nose", "wing", "wings", "paw", "beak", "arm",
+               "hand", "head", "leg", "foot", "neck") &&
+           ANY(tokens, hit->to - 2, "the", "his", "her", "its", "one", "each") &&
+           ANY(tokens, hit->to - 3, "around", "near", "by", "at", "under", "behind", "above", "below",
+               "along", "round", "beside", "across");
 }
 
 // "The middle drawer has no pull", "no pulls on the doors": what goods with drawers or doors are opened by,

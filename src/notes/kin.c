@@ -281,7 +281,10 @@ void kin_last(struct note *note) {
 }
 
 // "Apothecary jar, porcelain": what the glassware knows by name, of clay.
-static const struct family *of_no_glass(const struct note *note, const struct family *family) {
+static const struct family *of_no_glass(const struct note *note, const struct noun_found *found,
+                                        const struct family *family) {
+    if (family && text_same(family->rule.id, "glassware") && is_of_metal(note, found))
+        return ruleset_family(note->rules, "metalware"); // "silver plated butter dish with a glass insert"
     if (!family || !text_same(family->rule.id, "glassware") || hint(note, "glassware")) return family;
     const char *stuff = hint(note, "ceramics") > 3    ? "ceramics"
                         : is_of_wood(note)            ? "kitchenware"
@@ -303,6 +306,6 @@ static const struct family *of_no_cloth(const struct note *note, const struct fa
 
 const struct family *kin_family(const struct note *note, const struct noun_found *found, bool toy) {
     const struct family *family =
-        of_no_metal(note, found, of_no_glass(note, of_no_cloth(note, family_of(note, found, toy))));
+        of_no_metal(note, found, of_no_glass(note, found, of_no_cloth(note, family_of(note, found, toy))));
     return of_no_clay(note, found, family);
 }

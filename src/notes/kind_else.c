@@ -39,7 +39,12 @@ static bool has_one(const char *name, const char *const *words, size_t count) {
 
 // What is pressed by the fingers, many of them.
 const struct flaw *kind_pressed(const struct fault_reader *r, const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
     if (!text_same(kind->rule.id, "missing-key")) return kind;
+    for (size_t i = 0; i + 2 < tokens->count; i++) // "no key for the case"
+        if (ANY(tokens, i, "key", "keys") && ANY(tokens, i + 1, "for", "to") &&
+            ANY(tokens, i + 2, "it", "the", "its", "them"))
+            return kind;
     return HAS(r->note->record->type.value, "laptop", "keyboard", "typewriter", "calculator", "piano",
                "organ", "accordion", "concertina", "computer", "notebook", "melodeon", "adding machine",
                "flute", "clarinet", "saxophone", "oboe", "synthesizer", "cash register")
@@ -134,6 +139,17 @@ static const struct flaw *runs_untried(const struct fault_reader *r, const struc
     if (!text_same(kind->rule.id, "partly-working") || !ANY(tokens, hit->to - 1, "but")) return kind;
     return token_longest(tokens, hit->to, untried, sizeof untried / sizeof *untried)
                ? named(r, kind, "powers-on-only")
+               : kind;
+}
+
+// What a toy is stuffed with shows where a seam has opened; and the lace of a skate is no trim.
+static const struct flaw *of_toy_or_shoe(const struct fault_reader *r, const struct flaw *kind,
+                                         const char *part) {
+    if (text_same(kind->rule.id, "upholstery-wear") && OF(r, "toys", "holiday"))
+        return named(r, kind, "seam-open");
+    return text_same(kind->rule.id, "trim-loss") && OF(r, "sports", "footwear") &&
+                   HAS(part, "lace", "laces", "shoelace")
+               ? named(r, kind, "missing-accessory")
                : kind;
 }
 
@@ -232,6 +248,6 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
-    kind = of_its_stuff(r, hit, kind, part);
+    kind = of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part);
     return of_what_it_has(r, hit, runs_untried(r, hit, sewn_on(r, kind, part)), part);
 }

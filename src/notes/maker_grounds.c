@@ -127,8 +127,23 @@ static bool is_possession(const struct note *note, size_t from, size_t to) {
            tokens->at[from - 1].stop == STOP_NONE && !tokens->at[to].capital;
 }
 
+// "They say Flour, Sugar and Coffee", "marked Hot and Cold": what is kept in it or comes out of it.
+static bool is_of_contents(const struct tokens *tokens, size_t from, size_t to) {
+    static const char *const words[] = {
+        "flour", "sugar",  "coffee",  "tea",      "salt",    "pepper",   "bread",    "rice",
+        "oats",  "cereal", "cookies", "crackers", "spice",   "spices",   "milk",     "cream",
+        "soup",  "butter", "honey",   "jam",      "oil",     "vinegar",  "hot",      "cold",
+        "on",    "off",    "high",    "low",      "popcorn", "candy",    "biscuits", "letters",
+        "cakes", "cake",   "cloves",  "ginger",   "nutmeg",  "cinnamon", "sage",     "thyme",
+        "tools", "nails",  "matches", "ashes",    "and",     "&"};
+    for (size_t i = from; i < to; i++)
+        if (!token_among(tokens, i, words, COUNT(words))) return false;
+    return to > from;
+}
+
 bool name_has_grounds(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    if (is_of_contents(tokens, from, to)) return false;
     size_t a = note_clause_from(note, from, STOP_COMMA), b = note_clause_to(note, to - 1, STOP_COMMA);
     size_t first = note_clause_from(note, from, STOP_SENTENCE),
            end = note_clause_to(note, to - 1, STOP_SENTENCE);

@@ -19,6 +19,7 @@ bool fault_is_innocent(const struct fault_reader *reader, const struct fault_hit
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 // The same file: "thumb screws", of no thumb.
 bool fault_is_named_for_limb(const struct fault_reader *reader, const struct phrase_hit *hit);
+bool fault_is_beside_limb(const struct fault_reader *reader, const struct phrase_hit *hit);
 // The same file: is the pull of a drawer or a door among the tokens [from, to)?
 bool fault_is_drawer_pull(const struct fault_reader *reader, size_t from, size_t to);
 

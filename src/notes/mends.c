@@ -179,3 +179,41 @@ void mends_settle(struct note *note) {
             record->flaws[left++] = record->flaws[i];
     record->flaw_count = left;
 }
+
+// "The finial on the lid was knocked off at some point and glued back on": what came off is what was mended,
+// whatever stands between.
+bool spot_of_mended(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    static const char *const breaks[] = {"broken", "knocked", "snapped", "broke",   "came",  "come",
+                                         "fell",   "popped",  "pulled",  "chipped", "split", "fallen"};
+    static const char *const between[] = {"was", "were", "had", "has",  "have",
+                                          "got", "been", "is",  "once", "must"};
+    enum { FAR = 8, WORDS_MOST = 7 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t and = hit->from;
+    if (!token_is(tokens, and, "and") && and > 0) and--;
+    if (!token_is(tokens, and, "and") || !text_same(hit->kinds[0]->rule.id, "glued-repair")) return false;
+    size_t verb = and, start = scope_sentence_start(&r->scope, and);
+    while (verb > start && and-verb < FAR && !token_among(tokens, verb, breaks, COUNT(breaks))) verb--;
+    if (!token_among(tokens, verb, breaks, COUNT(breaks)) ||
+        !ANY(tokens, verb + 1, "off", "away", "loose", "out"))
+        return false;
+    size_t end = verb, first = start;
+    while (end > start && token_among(tokens, end - 1, between, COUNT(between))) end--;
+    for (size_t i = start; i < end; i++)
+        if (tokens->at[i].stop != STOP_NONE || ANY(tokens, i, "and", "but")) first = i + 1;
+    while (first < end && ANY(tokens, first, "the", "its", "his", "her", "a", "an", "one", "my", "their"))
+        first++;
+    if (first >= end || end - first > WORDS_MOST ||
+        ANY(tokens, first, "it", "they", "i", "we", "this", "that"))
+        return false;
+    size_t to = first;
+    while (to < end && (!spot_preposition(tokens, to) || (to > first && token_is(tokens, to, "of")))) {
+        if (r->scope.fault[to] && !r->part[to]) return false;
+        to++;
+    }
+    if (to == first || r->note->taken[to - 1] == TAKEN_TYPE) return false;
+    *spot = (struct spot){.part_from = first, .part_to = to};
+    size_t from, place = to < end ? spot_place_at(r, to, &from) : 0;
+    if (place && place <= end) spot->where_from = from, spot->where_to = place;
+    return true;
+}

@@ -151,6 +151,28 @@ static size_t parts_before(const struct note *note, size_t i) {
     return SIZE_MAX;
 }
 
+// "The main zipper works, the one on the side pocket sticks": the part that its sentence begins with;
+// SIZE_MAX where it begins otherwise.
+static size_t subject_again(const struct note *note, size_t i) {
+    static const char *const leads[] = {"the",   "one", "its",   "a",     "main",  "front", "back", "left",
+                                        "right", "top", "large", "small", "first", "other", "big",  "upper"};
+    const struct tokens *tokens = &note->tokens;
+    if (i < 4 || !token_is(tokens, i, "one") || !token_is(tokens, i - 1, "the") ||
+        tokens->at[i].stop != STOP_NONE ||
+        !ANY(tokens, i + 1, "on", "in", "at", "by", "over", "under", "inside") ||
+        !ANY(tokens, i + 2, "the", "its", "her", "his", "each"))
+        return SIZE_MAX;
+    bool opens = tokens->at[i - 2].stop != STOP_NONE || ANY(tokens, i - 2, "and", "but", "while");
+    size_t at = note_clause_from(note, i, STOP_SENTENCE);
+    while (token_among(tokens, at, leads, COUNT(leads))) at++;
+    if (!opens || at + 2 >= i || !is_part(note, at)) return SIZE_MAX;
+    while (at + 1 < i && tokens->at[at].stop == STOP_NONE && is_part(note, at + 1)) at++;
+    return ANY(tokens, at + 1, "is", "works", "has", "was", "on", "in", "runs", "opens", "closes", "zips",
+               "slides", "holds", "looks", "at")
+               ? at
+               : SIZE_MAX;
+}
+
 // "Small ring works, large one only gets warm": the part that stands behind a word like that before "one",
 // which has a verb of its own; SIZE_MAX for none.
 static size_t told_by_side(const struct note *note, size_t i) {
@@ -371,6 +393,7 @@ void note_name_again(struct note *note) {
         if (part == SIZE_MAX) part = surface_of_it(tokens, i, &at);
         bool instead = part == SIZE_MAX && (part = told_by_side(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) instead = (part = parts_before(note, i)) != SIZE_MAX;
+        if (part == SIZE_MAX) instead = (part = subject_again(note, i)) != SIZE_MAX;
         if (part == SIZE_MAX) continue;
         if (at > i || instead) { // "most of it", "the back one": the word itself
             bool single = instead && !token_is(tokens, i, "ones");

@@ -194,6 +194,8 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     size_t start = at > i + 1 && (few || tells_how_many(tokens, at - 1)) ? at - 1 : at;
     for (; at < tokens->count && at < start + PLACE_WORDS_MOST; at++) {
         if (last && place_is_of_doer(r, at)) break;
+        if (last && ANY(tokens, at, "size") && ANY(tokens, at + 1, "of"))
+            break; // "near the foot the size of"
         if (spot_preposition(tokens, at) && last && at + 1 < tokens->count) {
             size_t next = at + 1;
             while (next < tokens->count && spot_article(tokens, next)) next++;

@@ -187,7 +187,8 @@ bool spot_states_both(const struct fault_reader *r, size_t i) {
 
 // "And the mouth is worn": what follows speaks of another part.
 static bool opens_clause(const struct tokens *tokens, size_t i) {
-    return ANY(tokens, i, "and", "but", "though", "while", "&") && i + 2 < tokens->count &&
+    return ANY(tokens, i, "and", "but", "though", "while", "&", "because", "since", "cos") &&
+           i + 2 < tokens->count &&
            (ANY(tokens, i + 1, "the", "its", "one", "another") || is_between(tokens, i + 2));
 }
 

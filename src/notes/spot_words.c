@@ -91,6 +91,11 @@ static bool is_no_spot(const struct tokens *tokens, size_t i) {
                                         "coloured", "carved", "darned",  "mended",   "repaired",  "finished",
                                         "tinted",   "sewed",  "built",   "cranked",  "operated",  "powered",
                                         "driven",   "held",   "worked",  "wound"};
+    if (i > 0 && ANY(tokens, i, "roller", "brush") && ANY(tokens, i - 1, "lint", "clothes", "sticky"))
+        return true; // "wants a lint roller"
+    if (i > 1 && ANY(tokens, i, "track", "tracks") && ANY(tokens, i - 2, "off") &&
+        ANY(tokens, i - 1, "its", "the", "their"))
+        return true; // "off its track": how it is wrong, and not where
     if (i > 1 && ANY(tokens, i - 1, "a", "an") && ANY(tokens, i - 2, "as", "like"))
         return true; // "stiff as a board"
     if (i > 0 && token_is(tokens, i, "note") && ANY(tokens, i - 1, "please", "do", "to", "also", "pls"))

@@ -275,6 +275,7 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
 
 struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hit) {
     struct spot spot = spot_found(r, hit);
+    if (hit->kinds[0]->class == CLASS_REPAIR && spot_of_mended(r, hit, &spot)) return spot;
     bool placed = spot.where_to > spot.where_from; // "iron pitted near the edge"
     if (spot.part_to == spot.part_from &&
         (placed ? spot.where_from >= hit->to : !spot_take_same(r, hit, &spot))) {

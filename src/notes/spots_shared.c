@@ -204,12 +204,21 @@ bool spot_of_owned(const struct fault_reader *r, const struct fault_hit *hit, st
     while (state < hit->to && !token_among(tokens, state, states, COUNT(states))) state++;
     if (state == hit->to || state > hit->from + 1 || state < 3 || hit->kinds[0]->form == ABSENCE)
         return false;
-    size_t part = state - 1;
-    if (!degrees_number(tokens, part - 1) || !ANY(tokens, part - 2, "has", "have", "had") ||
+    static const char *const owners[] = {"the", "his", "her", "its", "their", "a", "an", "one"};
+    size_t part = state - 1, first = part;
+    if (ANY(tokens, first - 1, "a", "the", "one", "his", "its", "her") && first > 4 &&
+        token_is(tokens, first - 2, "of"))
+        first -= 3; // "with the tip of a wing broken off"
+    bool whose = token_among(tokens, first - 1, owners, COUNT(owners)) && first > 1 &&
+                 ANY(tokens, first - 2, "has", "have", "had", "with") && !r->part[part] &&
+                 !r->scope.fault[part] && !ANY(tokens, state, "split"); // "has the cross broken off his head"
+    bool counted = degrees_number(tokens, part - 1) && ANY(tokens, part - 2, "has", "have", "had");
+    if ((!counted && !whose && first == part) ||
+        (first < part && !ANY(tokens, first - 2, "has", "have", "with")) ||
         tokens->at[part].kind != TOKEN_WORD || tokens->at[part].stop != STOP_NONE ||
-        ANY(tokens, part, "is", "are"))
+        ANY(tokens, part, "is", "are", "been", "it", "got"))
         return false;
-    spot->part_from = part;
+    spot->part_from = first;
     spot->part_to = part + 1;
     return true;
 }

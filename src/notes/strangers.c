@@ -116,32 +116,33 @@ static bool is_linked(const struct telling *t) {
 // Thoughts, people and places of the word book that goods have all the same.
 static bool is_of_goods(const struct telling *t, size_t i) {
     static const char *const words[] = {
-        "sound",     "tone",       "color",       "colour",    "colors",   "colours",   "speed",   "signal",
-        "reception", "title",      "number",      "numbers",   "date",     "name",      "names",   "writing",
-        "lettering", "spelling",   "inscription", "condition", "state",    "smell",     "odor",    "odour",
-        "repair",    "repairs",    "wear",        "age",       "damage",   "loss",      "losses",  "mark",
-        "marks",     "spot",       "spots",       "text",      "motion",   "fit",       "size",    "shape",
-        "music",     "song",       "tune",        "melody",    "alarm",    "focus",     "shine",   "luster",
-        "lustre",    "sparkle",    "contrast",    "quality",   "suction",  "pressure",  "heat",    "balance",
-        "alignment", "adjustment", "tension",     "history",   "edition",  "chapter",   "maker",   "use",
-        "time",      "years",      "handling",    "storage",   "play",     "place",     "places",  "area",
-        "areas",     "patch",      "patches",     "flowers",   "flower",   "leaf",      "leaves",  "bird",
-        "birds",     "light",      "lights",      "shade",     "shades",   "table",     "chair",   "room",
-        "drawing",   "poem",       "words",       "word",      "letter",   "letters",   "winder",  "runner",
-        "sides",     "way",        "work",        "fade",      "stain",    "stains",    "spill",   "spills",
-        "residue",   "decoration", "design",      "pattern",   "detail",   "details",   "section", "line",
-        "lines",     "gap",        "opening",     "joint",     "joints",   "fold",      "folds",   "image",
-        "picture",   "pictures",   "volume",      "timing",    "bulb",     "effect",    "issue",   "issues",
-        "problem",   "problems",   "fault",       "faults",    "defect",   "defects",   "flaw",    "flaws",
-        "moth",      "moths",      "mouse",       "mice",      "worm",     "worms",     "beetle",  "beetles",
-        "insect",    "insects",    "bug",         "bugs",      "dog",      "dogs",      "cat",     "cats",
-        "rat",       "rats",       "puppy",       "rodents",   "bone",     "bones",     "reed",    "reeds",
-        "note",      "notes",      "crystal",     "crystals",  "chart",    "charts",    "men",     "weights",
-        "rocker",    "rockers",    "striker",     "follower",  "traveler", "traveller", "keeper",  "carrier",
-        "feeder",    "sleeper",    "sleepers",    "rider",     "bump",     "bumps",     "dimple",  "dimples",
-        "lump",      "lumps",      "bubble",      "bubbles",   "speck",    "specks",    "ridge",   "ridges",
-        "pit",       "pits",       "blemish",     "blemishes", "streak",   "streaks",   "run",     "drip",
-        "drips",     "seam",       "armour",      "armor",     "grip",     "wood",      "metal",   "plastic",
+        "cart",      "trolley",    "wagon",       "caddy",     "barrow",   "support",   "supports", "cloth",
+        "sound",     "tone",       "color",       "colour",    "colors",   "colours",   "speed",    "signal",
+        "reception", "title",      "number",      "numbers",   "date",     "name",      "names",    "writing",
+        "lettering", "spelling",   "inscription", "condition", "state",    "smell",     "odor",     "odour",
+        "repair",    "repairs",    "wear",        "age",       "damage",   "loss",      "losses",   "mark",
+        "marks",     "spot",       "spots",       "text",      "motion",   "fit",       "size",     "shape",
+        "music",     "song",       "tune",        "melody",    "alarm",    "focus",     "shine",    "luster",
+        "lustre",    "sparkle",    "contrast",    "quality",   "suction",  "pressure",  "heat",     "balance",
+        "alignment", "adjustment", "tension",     "history",   "edition",  "chapter",   "maker",    "use",
+        "time",      "years",      "handling",    "storage",   "play",     "place",     "places",   "area",
+        "areas",     "patch",      "patches",     "flowers",   "flower",   "leaf",      "leaves",   "bird",
+        "birds",     "light",      "lights",      "shade",     "shades",   "table",     "chair",    "room",
+        "drawing",   "poem",       "words",       "word",      "letter",   "letters",   "winder",   "runner",
+        "sides",     "way",        "work",        "fade",      "stain",    "stains",    "spill",    "spills",
+        "residue",   "decoration", "design",      "pattern",   "detail",   "details",   "section",  "line",
+        "lines",     "gap",        "opening",     "joint",     "joints",   "fold",      "folds",    "image",
+        "picture",   "pictures",   "volume",      "timing",    "bulb",     "effect",    "issue",    "issues",
+        "problem",   "problems",   "fault",       "faults",    "defect",   "defects",   "flaw",     "flaws",
+        "moth",      "moths",      "mouse",       "mice",      "worm",     "worms",     "beetle",   "beetles",
+        "insect",    "insects",    "bug",         "bugs",      "dog",      "dogs",      "cat",      "cats",
+        "rat",       "rats",       "puppy",       "rodents",   "bone",     "bones",     "reed",     "reeds",
+        "note",      "notes",      "crystal",     "crystals",  "chart",    "charts",    "men",      "weights",
+        "rocker",    "rockers",    "striker",     "follower",  "traveler", "traveller", "keeper",   "carrier",
+        "feeder",    "sleeper",    "sleepers",    "rider",     "bump",     "bumps",     "dimple",   "dimples",
+        "lump",      "lumps",      "bubble",      "bubbles",   "speck",    "specks",    "ridge",    "ridges",
+        "pit",       "pits",       "blemish",     "blemishes", "streak",   "streaks",   "run",      "drip",
+        "drips",     "seam",       "armour",      "armor",     "grip",     "wood",      "metal",    "plastic",
         "rubber",    "foam",       "trim",        "look",      "feel"};
     return t->r->scope.fault[i] || AMONG(t->tokens, i, words);
 }
@@ -185,6 +186,14 @@ size_t stranger_predicate(const struct telling *t, bool *passive) {
 }
 
 static bool has_object(const struct telling *t) {
+    if (ANY(t->tokens, t->to, "a") &&
+        ANY(t->tokens, t->to + 1, "bit", "little", "lot", "touch", "tad", "shade"))
+        return false; // "they have faded a bit"
+    size_t next = t->to + 1;
+    if (ANY(t->tokens, t->to, "some") && (next >= t->end || stranger_stops(t, t->to) ||
+                                          ANY(t->tokens, next, "in", "at", "on", "over", "with", "but", "and",
+                                              "from", "along", "near", "around")))
+        return false; // "they have yellowed some"
     return t->to < t->end && !stranger_stops(t, t->to - 1) &&
            ANY(t->tokens, t->to, "the", "a", "an", "my", "his", "her", "our", "their", "your", "some", "us",
                "me", "him", "two", "three", "many", "all", "everyone", "somebody");

@@ -159,7 +159,19 @@ static bool is_in_a_name(const struct tokens *tokens, size_t i) {
            (ANY(tokens, i, "cork") && ANY(tokens, i + 1, "screw", "screws", "borer", "borers"));
 }
 
+// "Black with tarnish", "brown from years of smoke": what came over it, and no color of its own.
+static bool is_of_dirt(const struct note *note, size_t to) {
+    static const char *const dirt[] = {"tarnish", "soot", "grime",  "dirt",   "mold",  "mould",
+                                       "smoke",   "age",  "carbon", "grease", "mildew"};
+    const struct tokens *tokens = &note->tokens;
+    size_t at = to + 1 + ANY(tokens, to + 1, "years", "the") + ANY(tokens, to + 2, "of");
+    if (!ANY(tokens, to, "with", "from") || !token_among(tokens, at, dirt, COUNT(dirt))) return false;
+    return at + 1 >= tokens->count || tokens->at[at].stop != STOP_NONE ||
+           tokens->at[at + 1].stop != STOP_NONE || ANY(tokens, at + 1, "and", "but", "on", "in", "at");
+}
+
 bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_use use) {
+    if (use == USE_COLOR && is_of_dirt(note, i + n)) return true;
     if (use == USE_TECHNIQUE && is_of_a_mark(note, i)) return true;
     if (use == USE_FINISH && ANY(&note->tokens, i, "mat", "mat's") &&
         !ANY(&note->tokens, i + 1, "finish", "black", "white", "glaze", "surface", "paint", "glazed",
