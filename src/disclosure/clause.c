@@ -101,8 +101,18 @@ static const char *size_words(struct maker *m, bool mass) {
                         joint, say_both(m->arena, size->value, size->unit, m->locale));
 }
 
+// "Three of the cups": the place says of how many, and the fault need not.
+static bool place_counts(const struct item_flaw *flaw) {
+    static const char *const numbers[] = {"two of ",   "three of ", "four of ", "five of ", "six of ",
+                                          "seven of ", "eight of ", "nine of ", "ten of "};
+    for (size_t i = 0; flaw->where && i < sizeof numbers / sizeof *numbers; i++)
+        if (!strncmp(flaw->where, numbers[i], strlen(numbers[i]))) return true;
+    return false;
+}
+
 // How many faults, where the count is not one of pieces.
 static int fault_count(const struct item_flaw *flaw) {
+    if (place_counts(flaw)) return 0;
     return flaw->of > 1 || says_some(flaw) || flaw->of_part ? 0 : flaw->count;
 }
 

@@ -105,6 +105,12 @@ static bool side_named(const struct fault_reader *r, size_t i, size_t *from, siz
                 !token_is(tokens, k, "and");
     if (opens) return *from = start, *to = start + 2, true;
     if (!piece_of_many(r, start, i, from, to)) return false;
+    size_t lead = *from - (*from > start && spot_article(tokens, *from - 1) ? 1 : 0);
+    bool place =
+        lead > start && ANY(tokens, lead - 1, "on", "in", "at", "from") && !token_is(tokens, *to, "of");
+    for (size_t k = *to; place && k < i;
+         k++) // "a scuff on the left one, and the heels are worn": of the heels
+        if (token_is(tokens, k, "and") || tokens->at[k].stop != STOP_NONE) return false;
     return token_is(tokens, *to, "of") ||
            (token_among(tokens, *from, sides, COUNT(sides)) && *to == *from + 2);
 }

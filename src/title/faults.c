@@ -320,6 +320,11 @@ static const char *part_first(struct arena *arena, const char *place) {
     if (!of || memchr(place, ' ', (size_t)(of - place)) || strchr(of + 8, ' ')) return place;
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
         if (!strncmp(place, sides[i], strlen(sides[i])) && place[strlen(sides[i])] == ' ') return place;
+    static const char *const numbers[] = {"two",   "three", "four", "five", "six",
+                                          "seven", "eight", "nine", "ten",  "several"};
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) // "two of the pages": two pages
+        if (!strncmp(place, numbers[i], strlen(numbers[i])) && place[strlen(numbers[i])] == ' ')
+            return arena_format(arena, "%s %s", numbers[i], of + 8);
     return arena_format(arena, "%s %.*s", of + 8, (int)(of - place), place);
 }
 
