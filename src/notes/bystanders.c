@@ -54,20 +54,22 @@ static const char *const creatures[] = {
     "pigs",    "terrier", "spaniel", "collie", "labrador", "greyhound"};
 // What stands around everybody: places, weather, vehicles, the fittings of a house, what goes on.
 static const char *const world[] = {
-    "ferry",    "bus",      "train",       "boat",       "car",      "truck",    "van",          "lorry",
-    "plane",    "tractor",  "mill",        "factory",    "house",    "barn",     "office",       "shop",
-    "store",    "school",   "church",      "pub",        "hotel",    "farm",     "garage",       "cabin",
-    "cottage",  "hospital", "theater",     "theatre",    "cinema",   "bakery",   "pier",         "ceiling",
-    "boiler",   "furnace",  "electricity", "internet",   "phone",    "fridge",   "freezer",      "dishwasher",
-    "dryer",    "washer",   "plumbing",    "toilet",     "weather",  "storm",    "wind",         "rain",
-    "snow",     "frost",    "sun",         "sea",        "tide",     "river",    "creek",        "lake",
-    "pond",     "night",    "day",         "morning",    "war",      "party",    "wedding",      "market",
-    "business", "company",  "marriage",    "engagement", "economy",  "bank",     "conversation", "crowd",
-    "fever",    "heatwave", "road",        "street",     "yard",     "hill",     "harbor",       "harbour",
-    "piano",    "bonfire",  "tree",        "trees",      "grass",    "lawn",     "hedge",        "crops",
-    "village",  "town",     "city",        "holiday",    "vacation", "camper",   "caravan",      "greenhouse",
-    "shed",     "attic",    "cellar",      "loft",       "kitchen",  "parlor",   "elevator",     "world",
-    "season",   "summer",   "winter",      "weekend",    "dairy",    "creamery", "depot",        "library"};
+    "fish",       "pie",      "pies",     "bread",        "toast",      "cake",     "roast",    "turkey",
+    "bacon",      "stew",     "dinner",   "supper",       "biscuits",   "ferry",    "bus",      "train",
+    "boat",       "car",      "truck",    "van",          "lorry",      "plane",    "tractor",  "mill",
+    "factory",    "house",    "barn",     "office",       "shop",       "store",    "school",   "church",
+    "pub",        "hotel",    "farm",     "garage",       "cabin",      "cottage",  "hospital", "theater",
+    "theatre",    "cinema",   "bakery",   "pier",         "ceiling",    "boiler",   "furnace",  "electricity",
+    "internet",   "phone",    "fridge",   "freezer",      "dishwasher", "dryer",    "washer",   "plumbing",
+    "toilet",     "weather",  "storm",    "wind",         "rain",       "snow",     "frost",    "sun",
+    "sea",        "tide",     "river",    "creek",        "lake",       "pond",     "night",    "day",
+    "morning",    "war",      "party",    "wedding",      "market",     "business", "company",  "marriage",
+    "engagement", "economy",  "bank",     "conversation", "crowd",      "fever",    "heatwave", "road",
+    "street",     "yard",     "hill",     "harbor",       "harbour",    "piano",    "bonfire",  "tree",
+    "trees",      "grass",    "lawn",     "hedge",        "crops",      "village",  "town",     "city",
+    "holiday",    "vacation", "camper",   "caravan",      "greenhouse", "shed",     "attic",    "cellar",
+    "loft",       "kitchen",  "parlor",   "elevator",     "world",      "season",   "summer",   "winter",
+    "weekend",    "dairy",    "creamery", "depot",        "library"};
 
 // Is the word at `i` the thing on sale or what it shows?
 static bool is_on_sale(const struct fault_reader *r, size_t i) {
@@ -153,7 +155,7 @@ static enum who who_at(const struct fault_reader *r, size_t i, bool *own) {
          thing = AMONG(tokens, i, world);
     if (!person && !creature && !thing) return is_other_of_mine(r, i) ? WHO_WORLD : WHO_NOT;
     size_t lead = lead_of(tokens, i, own);
-    bool bare = person && (tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE));
+    bool bare = (person || thing) && (tokens->at[i].starts || (i > 0 && tokens->at[i - 1].stop != STOP_NONE));
     if (lead == i && !bare) return WHO_NOT;
     return person ? WHO_PERSON : creature ? WHO_CREATURE : WHO_WORLD;
 }
@@ -207,6 +209,9 @@ static enum object object_of(const struct fault_reader *r, size_t v) {
         "argument", "vote",    "farm",   "baby",     "dog",    "cat",     "kids"};
     const struct tokens *tokens = &r->note->tokens;
     bool lost = is_losing(tokens, v), ours = false, any = false, definite = false, behind = false;
+    if (ANY(tokens, v, "broke", "broken", "burst") && token_is(tokens, v + 1, "into") &&
+        !ANY(tokens, v + 2, "pieces", "bits", "two", "three", "several", "four", "a", "many", "shards"))
+        return OBJECT_OTHERS; // "broke into it with a hairpin"
     for (size_t i = v + 1; i < tokens->count && i <= v + FAR && tokens->at[i - 1].stop == STOP_NONE; i++) {
         if (tokens->at[i].kind != TOKEN_WORD) break;
         if (i == v + 1 && AMONG(tokens, i, ways)) continue;
@@ -227,6 +232,11 @@ static enum object object_of(const struct fault_reader *r, size_t v) {
         }
         if (token_is(tokens, i, "lot") && token_is(tokens, i + 1, "of")) continue; // "a lot of it"
         bool world_word = AMONG(tokens, i, world) || AMONG(tokens, i, others);
+        if (behind && AMONG(tokens, i, world) && !is_on_sale(r, i) &&
+            (ANY(tokens, i - 1, "of", "off") || ANY(tokens, i - 2, "of", "off")))
+            return OBJECT_OTHERS; // "the roof off the barn"
+        if (ANY(tokens, i, "others", "rest") && ANY(tokens, i - 1, "the") && r->note->record->count < 2)
+            return OBJECT_OTHERS; // "cracked the others, this one came through"
         if (!behind && world_word && (!r->scope.fault[i] || lost)) return OBJECT_KNOWN;
         ours |= (r->part[i] || r->scope.fault[i]) && !(behind && AMONG(tokens, i, world));
         any |= !behind;

@@ -161,8 +161,11 @@ static void read_plans(struct scope *s) {
 
 // "My back cracked", "my eyes are gone": of the one who writes, not of the thing.
 static void read_body(struct scope *s) {
-    static const char *const limbs[] = {"back",    "hands", "hand",  "knees", "knee", "eyes",    "eye",
-                                        "fingers", "heart", "voice", "nose",  "hip",  "shoulder"};
+    static const char *const limbs[] = {"back",   "hands",   "hand",  "knees",  "knee",       "eyes",
+                                        "eye",    "fingers", "thumb", "thumbs", "wrist",      "wrists",
+                                        "arm",    "arms",    "legs",  "feet",   "toe",        "toes",
+                                        "teeth",  "hips",    "skin",  "ears",   "collarbone", "shoulders",
+                                        "finger", "heart",   "voice", "nose",   "hip",        "shoulder"};
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i + 1 < tokens->count; i++) {
         if (!token_is(tokens, i, "my") || !token_among(tokens, i + 1, limbs, COUNT(limbs))) continue;
@@ -172,7 +175,10 @@ static void read_body(struct scope *s) {
             to++;
         bool before = i > 0 && (token_is(tokens, i - 1, "in") || token_is(tokens, i - 1, "on") ||
                                 token_is(tokens, i - 1, "off"));
-        if (!before) scope_mark(s, i, to, STANCE_OTHER, i);
+        bool felt =
+            ANY(tokens, i + 2, "round", "around", "along", "over", "across", "into", "in", "on", "down",
+                "through", "inside", "under", "up", "to", "across"); // "ran my finger round the rim"
+        if (!before && !felt) scope_mark(s, i, to, STANCE_OTHER, i);
     }
 }
 

@@ -29,6 +29,9 @@ static bool strengthens(const struct tokens *tokens, size_t i) {
         "reliable", "smooth",   "steady",  "still",       "clean",   "useful", "strong",  "proud",
         "soft",     "dry",      "fast",    "precise",     "regular", "cold",   "jealous", "serious",
         "broke",    "opposite", "common",  "ordinary"};
+    if (token_is(tokens, i, "darned") && goes_on(tokens, i))
+        return ANY(tokens, i + 1, "tough", "good", "nice", "hard", "cold", "hot", "if", "thing", "near",
+                   "fine", "handy");
     if (!ANY(tokens, i, "dead", "bone", "stone") || !goes_on(tokens, i)) return false;
     if (token_is(tokens, i, "dead") && token_is(tokens, i + 1, "on")) // "dead on arrival"
         return i + 2 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
@@ -287,6 +290,12 @@ static void read_contrast(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->record->count > 1 || !token_longest(tokens, i, others, COUNT(others))) return;
     size_t end = scope_sentence_end(&r->scope, i);
+    bool habit =
+        token_is(tokens, i, "these") && ANY(tokens, i + 1, "always", "usually", "often", "tend", "all");
+    if (habit && r->note->record->type.value && !ANY(tokens, i + 2, "have", "are")) {
+        turn_pass_over(r, i, scope_clause_end(&r->scope, i), i); // "these always split at the dowels"
+        return;
+    }
     for (size_t k = i + 1; k < end; k++)
         if (token_longest(tokens, k, ours, COUNT(ours))) {
             turn_pass_over(r, i, k, i);

@@ -304,6 +304,43 @@ static bool is_gone_since(const struct fault_reader *r, const struct fault_hit *
     return false;
 }
 
+// "He kept his broken watches in it": what it held; "a man with no chin"; "you tighten the nuts until they
+// will not turn"; "pitted all over as thimbles are".
+static bool is_of_telling(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { FAR = 5 };
+    static const char *const done[] = {"can",    "could", "see",   "notice", "feel", "will", "would",
+                                       "might",  "may",   "hear",  "have",   "need", "must", "get",
+                                       "should", "won't", "can't", "cannot", "want", "find", "don't"};
+    const struct tokens *tokens = &r->note->tokens;
+    size_t start = scope_sentence_start(&r->scope, hit->from),
+           end = scope_sentence_end(&r->scope, hit->to - 1);
+    for (size_t k = hit->to; k < end && k < hit->to + FAR && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "in") && ANY(tokens, k + 1, "it", "them", "there", "here"))
+            for (size_t b = hit->from;
+                 b > start && b + FAR > hit->from && tokens->at[b - 1].stop == STOP_NONE; b--)
+                if (ANY(tokens, b - 1, "kept", "keep", "keeps", "held", "stored", "store", "hid", "put"))
+                    return k > hit->to;
+    if (ANY(tokens, start, "you") && !AMONG(tokens, start + 1, done))
+        for (size_t k = start; k < hit->from; k++)
+            if (ANY(tokens, k, "until", "till")) return true;
+    const char *type = r->note->record->type.value;
+    for (size_t k = hit->to; type && k < end; k++)
+        if (token_is(tokens, k, "as") && k + 2 < tokens->count &&
+            kind_has_word(type, tokens->at[k + 1].one) && ANY(tokens, k + 2, "are", "do", "should", "is"))
+            return true;
+    return false;
+}
+
+// "A man with no chin".
+static void read_person_without(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i > 0 && ANY(tokens, i, "with") && ANY(tokens, i + 1, "no") &&
+        ANY(tokens, i - 1, "man", "woman", "lady", "fellow", "guy", "bloke", "uncle", "aunt", "neighbor",
+            "neighbour", "boss", "teacher", "people", "person", "someone", "somebody", "anyone", "anybody",
+            "those"))
+        turn_pass_over(r, i + 1, i + 3, i);
+}
+
 void read_meant(struct fault_reader *r) {
     const struct tokens *tokens = &r->note->tokens;
     if (r->note->off & SCOPE_INTENDED) return;
@@ -314,11 +351,13 @@ void read_meant(struct fault_reader *r) {
         read_sort(r, i);
         read_agent(r, i);
         read_called(r, i);
+        read_person_without(r, i);
     }
     for (size_t k = 0; k < r->hit_count; k++) {
         const struct fault_hit *hit = &r->hits[k];
         read_identity(r, hit);
-        if (!fault_is_silent(hit->kinds[0]) && (is_of_others(r, hit) || is_gone_since(r, hit)))
+        if (!fault_is_silent(hit->kinds[0]) &&
+            (is_of_others(r, hit) || is_gone_since(r, hit) || is_of_telling(r, hit)))
             turn_pass_over(r, hit->from, hit->to, hit->from);
     }
 }
