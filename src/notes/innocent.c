@@ -497,6 +497,14 @@ static bool is_of_seller(const struct fault_reader *r, const struct fault_hit *h
            ANY(tokens, i - 1, "no", "without");
 }
 
+// "A crack you could drop a nickel through": the coin.
+static bool is_coin(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return is_kind(hit, "plate-wear") && ANY(tokens, hit->from, "nickel", "nickels") && hit->from > 0 &&
+           ANY(tokens, hit->from - 1, "a", "your", "two", "three") &&
+           ANY(tokens, hit->to - 1, "through", "in", "wide", "thick", "under", "nickel");
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -509,5 +517,5 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
            is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
            is_not_glued_by_make(r, hit) || is_scraping(r, hit) || is_joint_shut(r, hit) ||
-           is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit);
+           is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit) || is_coin(r, hit);
 }

@@ -217,6 +217,18 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     if (text_same(id, "rubber-perished") && HAS(part, "strap", "straps", "handle", "belt") &&
         kind_note_has(r, "leather") && !kind_note_has(r, "rubber vinyl plastic elastic"))
         return named(r, kind, "leather-crack");
+    if (text_same(id, "refinished") && OF(r, "books", "paper", "linens", "clothing") &&
+        ANY(tokens, hit->to - 1, "stained"))
+        return named(r, kind, "stain");
+    if (text_same(id, "moth-holes") && OF(r, "toys", "games-puzzles") &&
+        ANY(tokens, hit->to - 1, "chewed", "gnawed", "nibbled"))
+        return named(r, kind, "play-wear");
+    bool browned = ANY(tokens, hit->to - 1, "browned", "faded", "brown");
+    if (text_same(id, "stain") && browned && ANY(tokens, hit->from, "ink")) return named(r, kind, "fading");
+    if (text_same(id, "chip") && OF(r, "jewelry") && hit->from > 0 &&
+        (ANY(tokens, hit->from - 1, "missing", "lost") ||
+         (hit->from > 1 && ANY(tokens, hit->from - 2, "missing", "lost"))))
+        return named(r, kind, "stone-missing");
     if (text_same(id, "seam-split") && OF(r, "linens", "clothing", "bags"))
         return named(r, kind, "seam-open");
     if (text_same(id, "sole-separation") && OF(r, "clothing", "linens", "toys", "bags", "holiday", "decor"))
@@ -233,7 +245,9 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     if (text_same(id, "crack") && OF(r, "clothing", "linens", "toys", "decor") && hit->from > 0 &&
         (ANY(tokens, hit->from - 1, "paint") || (hit->from > 1 && ANY(tokens, hit->from - 2, "paint"))))
         return named(r, kind, "finish-crackle");
-    if (text_same(id, "leather-crack") && kind_note_has(r, "plastic vinyl rubber rubberized nylon") &&
+    if (text_same(id, "leather-crack") &&
+        kind_note_has(
+            r, "plastic vinyl rubber rubberized nylon rain rainboots wellies wellingtons galoshes waders") &&
         !kind_note_has(r, "leather suede patent calf"))
         return named(r, kind, "rubber-perished");
     if (text_same(id, "rubber-perished"))
