@@ -54,6 +54,8 @@ static enum work work_at(const struct note *note, size_t i) {
 static bool is_capital(const struct note *note, size_t i) {
     if (i >= note->tokens.count || note->taken[i] != TAKEN_NOT) return false;
     const struct token *t = &note->tokens.at[i];
+    if (i > 0 && !t->fold[1] && ANY(&note->tokens, i - 1, "no", "missing", "lacks", "without"))
+        return false; // "19 of 20 volumes, no M."
     return t->kind == TOKEN_WORD && t->capital && !note->tokens.shouts && work_at(note, i) == WORK_NONE &&
            !(t->fold[0] == 'i' && (!t->fold[1] || t->fold[1] == '\''));
 }
