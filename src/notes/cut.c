@@ -194,8 +194,9 @@ static bool opens_sentence(const struct cutter *c, size_t next) {
 
 // "19 of 20, no M. Spines are sunned", "missing volume C. The": a letter that is the name of something.
 static bool names_letter(const struct cutter *c, size_t from) {
-    static const char *const leads[] = {"no",     "missing", "lacks", "without", "volume",
-                                        "letter", "drive",   "side",  NULL};
+    static const char *const leads[] = {"no",    "missing", "lacks",  "without", "volume", "letter",
+                                        "drive", "side",    "ladies", "mens",    "womens", "girls",
+                                        "boys",  "misses",  "size",   "kids",    "adult",  NULL};
     if (from < 2 || c->text[from - 1] != ' ') return false;
     size_t end = from - 1, at = end;
     while (at > 0 && (unsigned char)(c->text[at - 1] | 0x20) >= 'a' &&

@@ -55,6 +55,11 @@ bool value_is_idiom(const struct note *note, size_t i, size_t n, enum word_use u
     if (token_is(tokens, i, "bubble") && token_is(tokens, i + n, "in")) return true;
     if (token_is(tokens, i, "paints")) return true; // goods
     if (n == 1 && use == USE_THEME && theme_is_idle(note, i)) return true;
+    if (n == 1 && use == USE_COLOR && ANY(tokens, i, "oranges", "limes", "peaches", "plums"))
+        return true; // fruit
+    if (n == 1 && use == USE_SHAPE && ANY(tokens, i, "thick", "thin") && i > 1 &&
+        ANY(tokens, i - 1, "is", "are") && ANY(tokens, i - 2, "paint", "varnish", "glaze", "finish", "dust"))
+        return true; // "paint is thick"
     const struct family *family = note->record->family;
     if (n == 1 && use == USE_THEME && token_is(tokens, i, "bow") && family &&
         (text_same(family->rule.id, "music") || text_same(family->rule.id, "sports")))

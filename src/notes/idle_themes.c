@@ -23,6 +23,8 @@ static bool is_own_part(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i, "train", "trains")) return TYPE_HAS(note, "gown", "dress", "veil");
     if (ANY(tokens, i, "car", "cars", "engine", "engines")) return TYPE_HAS(note, "train");
+    if (ANY(tokens, i, "bridge", "bridges"))
+        return note->record->family && !strcmp(note->record->family->rule.id, "music");
     if (ANY(tokens, i, "carousel")) return TYPE_HAS(note, "projector");
     if (ANY(tokens, i, "carriage"))
         for (size_t k = 0; k < tokens->count; k++)
