@@ -192,6 +192,10 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     bool pack = kind_note_has(r, "cards deck decks");
     for (size_t i = 0; pack && i < COUNT(cards); i++) // "one deck is short the four of clubs"
         if (text_same(head, cards[i])) return ruleset_flaw(note->rules, "missing-pieces");
+    bool brittle =
+        family && (text_same(family->rule.id, "glassware") || text_same(family->rule.id, "ceramics"));
+    if (brittle && (text_same(head, "scallop") || text_same(head, "hob") || text_same(head, "petal")))
+        return ruleset_flaw(note->rules, "chip");
     if (family && text_same(family->rule.id, "books") && text_same(head, "volume"))
         return ruleset_flaw(note->rules, "missing-pieces");
     if (family && text_same(family->rule.id, "bags") && text_same(head, "foot"))

@@ -505,6 +505,17 @@ static bool is_coin(const struct fault_reader *r, const struct fault_hit *hit) {
            ANY(tokens, hit->to - 1, "through", "in", "wide", "thick", "under", "nickel");
 }
 
+// "Patches were taken off": badges that are there no more.
+static bool is_badge_gone(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to;
+    if (!is_kind(hit, "darned-patched") || !ANY(tokens, at - 1, "patch", "patches")) return false;
+    while (ANY(tokens, at, "were", "was", "are", "have", "has", "been", "all")) at++;
+    return at > hit->to &&
+           (ANY(tokens, at, "removed") ||
+            (ANY(tokens, at, "taken", "cut", "picked", "ripped") && token_is(tokens, at + 1, "off")));
+}
+
 bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_of_surface(r, hit) || is_cause_of_tear(r, hit) || is_of_mend(r, hit) ||
            is_split_by_make(r, hit) || is_called(r, hit) || is_flood_it_came_by(r, hit) ||
@@ -517,5 +528,6 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_of_course(r, hit) || is_soaked_off(r, hit) || is_rot_of_rubber(r, hit) ||
            is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
            is_not_glued_by_make(r, hit) || is_scraping(r, hit) || is_joint_shut(r, hit) ||
-           is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit) || is_coin(r, hit);
+           is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit) || is_coin(r, hit) ||
+           is_badge_gone(r, hit);
 }
