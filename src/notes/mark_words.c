@@ -197,6 +197,10 @@ bool mark_is_measure(const struct note *note, size_t i) {
 
 bool mark_is_sort(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
+    // "XL on the tag": its size
+    if (to == from + 1 && ANY(tokens, from, "xs", "xl", "xxl", "2xl", "3xl", "s", "m", "l") &&
+        ANY(tokens, to, "on") && ANY(tokens, to + 2, "tag", "label"))
+        return true;
     if (tokens->at[to - 1].capital) return false;
     // "Stenciled fruit", "painted boats": a picture
     struct word_entry shown;

@@ -282,16 +282,18 @@ static size_t build_size(struct note *note, size_t i) {
 // Goods that are worn, by any noun of the note.
 static bool is_worn(const struct note *note) {
     static const char *const goods[] = {
-        "coat",       "jacket",   "blazer",    "waistcoat", "overcoat", "raincoat",   "greatcoat", "smock",
-        "jerkin",     "boots",    "boot",      "shoes",     "shoe",     "clogs",      "wellies",   "gloves",
-        "hat",        "cap",      "gauntlet",  "gauntlets", "skates",   "waders",     "tunic",     "oilskin",
-        "oilskins",   "parka",    "anorak",    "cape",      "cagoule",  "duffel",     "brogues",   "slippers",
-        "sandals",    "breeches", "apron",     "helmet",    "robe",     "bathrobe",   "cardigan",  "sweater",
-        "shirt",      "blouse",   "dress",     "skirt",     "trousers", "pants",      "jeans",     "shorts",
-        "vest",       "pajamas",  "pyjamas",   "nightgown", "gown",     "sweatshirt", "hoodie",    "overalls",
-        "coveralls",  "pullover", "jersey",    "uniform",   "kimono",   "housecoat",  "swimsuit",  "leotard",
-        "snowsuit",   "romper",   "sleepsuit", "bodysuit",  "playsuit", "bonnet",     "mittens",   "suit",
-        "nightshirt", "smoking"};
+        "coat",      "jacket",   "blazer",    "waistcoat",  "overcoat",   "raincoat",  "greatcoat",
+        "smock",     "jerkin",   "boots",     "boot",       "shoes",      "shoe",      "clogs",
+        "wellies",   "gloves",   "hat",       "cap",        "gauntlet",   "gauntlets", "skates",
+        "waders",    "tunic",    "oilskin",   "oilskins",   "parka",      "anorak",    "cape",
+        "cagoule",   "duffel",   "brogues",   "slippers",   "sandals",    "breeches",  "apron",
+        "helmet",    "robe",     "bathrobe",  "cardigan",   "sweater",    "shirt",     "blouse",
+        "dress",     "skirt",    "trousers",  "pants",      "jeans",      "shorts",    "vest",
+        "pajamas",   "pyjamas",  "nightgown", "gown",       "sweatshirt", "hoodie",    "overalls",
+        "coveralls", "pullover", "jersey",    "uniform",    "kimono",     "housecoat", "swimsuit",
+        "leotard",   "snowsuit", "slicker",   "mackintosh", "dungarees",  "onesie",    "romper",
+        "sleepsuit", "bodysuit", "playsuit",  "bonnet",     "mittens",    "suit",      "nightshirt",
+        "smoking"};
     for (size_t i = 0; i < note->tokens.count; i++)
         if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
     return false;
@@ -429,6 +431,26 @@ static size_t shoe_size(struct note *note, size_t i) {
     return end - i;
 }
 
+// "Overalls, 2T", "XL on the tag": a child's size and a tag's.
+static size_t short_size(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    const struct token *token = &tokens->at[i];
+    struct number number;
+    if (i == 0 || tokens->at[i - 1].stop == STOP_NONE) return 0;
+    if (token->kind == TOKEN_FIGURE && number_at(tokens, i, &number) && !*number.tail) { // "fedora, 7 1/4"
+        size_t end = i + number.taken;
+        bool over = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
+        return over && tokens->at[i - 1].stop == STOP_COMMA ? hat_size(note, i) : 0;
+    }
+    bool child = strlen(token->fold) == 2 && token->fold[0] >= '2' && token->fold[0] <= '6' &&
+                 token->fold[1] == 't' && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
+    bool tagged = is_letter_size(note, i) && token->kind == TOKEN_WORD && ANY(tokens, i + 1, "on") &&
+                  ANY(tokens, i + 2, "the", "its") && ANY(tokens, i + 3, "tag", "label");
+    if ((!tagged && !child) || !is_worn(note) || !note_free(note, i, i + 1)) return 0;
+    keep(note, i, i + 1, note_words(note, i, i + 1), i, i + 1);
+    return 1;
+}
+
 // "Snowsuit, 18-24 months": of whom it fits, where months or years stand behind a span.
 static size_t month_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -488,8 +510,8 @@ static size_t other_size(struct note *note, size_t i) {
 
 void read_sizes(struct note *note) {
     static size_t (*const kinds[])(struct note *, size_t) = {
-        size_word, wearer_size,   bed_size,   tag_size,  build_size, worn_size,
-        shoe_size, waist_and_leg, month_size, bare_size, other_size};
+        size_word, wearer_size,   bed_size,   tag_size,   build_size, worn_size,
+        shoe_size, waist_and_leg, month_size, short_size, bare_size,  other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)

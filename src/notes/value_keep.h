@@ -21,6 +21,7 @@ void value_read_stuffs(struct note *note);
 // value_looks.c: a flower for a color at token `i`; is the cloth there what was stitched on; patent leather.
 bool value_read_flower_color(struct note *note, size_t i, size_t n);
 // "Raincoat, stone": a stuff for a color of what is worn.
+bool value_read_fruit(struct note *note, size_t i);
 bool value_read_cloth_color(struct note *note, size_t i, size_t n);
 bool value_is_ground(const struct note *note, size_t i);
 void value_read_patent(struct note *note);

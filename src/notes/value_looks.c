@@ -29,6 +29,26 @@ bool value_read_flower_color(struct note *note, size_t i, size_t n) {
     return true;
 }
 
+// "Oranges and green leaves": fruit and flowers in their plural are shown; but "in oranges and browns".
+bool value_read_fruit(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry color;
+    if (!ANY(tokens, i, "oranges", "lemons", "limes", "peaches", "plums", "violets", "tangerines", "pumpkins",
+             "chestnuts", "apricots", "cherries"))
+        return false;
+    bool shades = (i > 0 && ANY(tokens, i - 1, "in", "mostly", "soft", "bright", "burnt")) ||
+                  (ANY(tokens, i + 1, "and", ",") &&
+                   ANY(tokens, i + 2, "browns", "greens", "yellows", "reds", "blues", "pinks", "golds",
+                       "creams", "rusts", "purples", "grays", "greys"));
+    // "The lemons are wearing off": what was spoken of before
+    if (i > 0 && ANY(tokens, i - 1, "the", "these", "those")) return false;
+    if (shades || word_at(note, i, 1u << USE_COLOR, &color) != 1) return false;
+    value_keep(note, "theme", arena_string(note->arena, tokens->at[i].one), NULL, i, i + 1,
+               value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+    return true;
+}
+
 bool value_read_cloth_color(struct note *note, size_t i, size_t n) {
     const struct tokens *tokens = &note->tokens;
     if (n != 1 ||

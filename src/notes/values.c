@@ -583,7 +583,8 @@ void read_values(struct note *note) {
         if (!n || !note_free(note, i, i + n)) continue;
         if (note->fault_word[i] && !is_made_so(note, i, n, &entry)) continue;
         if (value_is_beside(note, i, n)) continue;
-        if (!value_read_plates(note, i, n) && !value_read_cloth_color(note, i, n))
+        if (!value_read_plates(note, i, n) && !value_read_cloth_color(note, i, n) &&
+            !value_read_fruit(note, i))
             read_value(note, i, n, &entry);
         i += n - 1;
     }

@@ -15,6 +15,12 @@ static const struct notes_case pictured[] = {
     {"Enamel mug, name printed on the base.", "!theme name"},
     {"Map case, lines printed on the flap.", "!theme line"},
     {"Stool, dents on a black seat.", "!theme dent"},
+    {"Six tumblers with oranges and green leaves printed on them.",
+     "theme orange; theme green leaf; !color orange@leaves"},
+    {"Rug in oranges and browns.", "!theme orange"},
+    {"Overalls, blue hickory stripe.", "pattern hickory stripe; !material hickory"},
+    {"County history, blue cloth.", "type county history; family books"},
+    {"Earrings, plastic daisies with a yellow middle.", "!yellowing"},
     {"Radio, screws in the back.", "!theme screw"},
 };
 
@@ -44,6 +50,10 @@ static const struct notes_case sizes[] = {
     {"Snowsuit, 18-24 months, yellow.", "size 18-24 months"},
     {"Clock, ran 18-24 months.", "!size 18-24 months"},
     {"Work trousers, tag says 34 x 30.", "size 34 x 30; !mark 34 x 30"},
+    {"Boys slicker, yellow, 5T, a hood.", "size 5T"},
+    {"Leather vest. XL on the tag.", "size XL; !mark XL"},
+    {"Fedora, brown, 7 1/4, lined.", "size 7 1/4"},
+    {"Bowl, brown, 7 1/4, lined.", "!size 7 1/4"},
     {"Picture, label says 34 x 30.", "!size 34 x 30"},
 };
 
