@@ -131,6 +131,9 @@ static const struct notes_case pairs[] = {
     {"Height: 9 in. Width: 6 in.", "height 9 in; width 6 in"},
     {"measures 22 pit to pit 28 long", "chest of pit to pit 22 in; length 28 in"},
     {"pit to pit 22, length 28", "chest of pit to pit 22 in; length 28 in"},
+    {"wool vest, measures 40 inches at the chest", "chest 40 in"},
+    {"kilt, 28 inches round the waist", "waist 28 in"},
+    {"coat, tear 2 inches at the waist", ""},
 };
 
 static const struct notes_case dimensions[] = {
