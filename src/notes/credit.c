@@ -81,6 +81,11 @@ bool name_is_no_name(const struct note *note, size_t from, size_t to) {
     if (to > from + 1 &&
         ANY(tokens, to - 1, "rd", "road", "street", "ave", "avenue", "crescent", "cres", "blvd"))
         return true;
+    // "Somewhere Chess Club": a body, and no maker
+    if (to > from + 1 && ANY(tokens, to - 1, "club", "chapel", "church", "college", "hospital", "society",
+                             "association", "institute", "regiment", "battalion", "choir", "parish", "asylum",
+                             "orphanage", "academy", "scouts", "guides", "institution"))
+        return true;
     // "HW & Co": the end of a name
     if (to == from + 1 && ANY(tokens, from, "co", "sons", "son", "bros", "ltd", "company", "inc"))
         return true;

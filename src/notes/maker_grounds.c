@@ -97,11 +97,24 @@ static bool is_with_goods(const struct note *note, size_t from, size_t to) {
     return false;
 }
 
+bool name_by_user(const struct note *note, size_t by) {
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, by, "by")) return false;
+    for (size_t i = note_clause_from(note, by, STOP_SENTENCE); i < by; i++)
+        if (ANY(tokens, i, "worn", "used", "owned", "ridden", "played", "given", "left", "sold", "won",
+                "kept", "found", "carried", "driven", "read", "slept", "loved", "chewed", "presented",
+                "bought", "brought", "repaired", "mended", "rewired", "restrung", "fixed", "inherited",
+                "passed") &&
+            !ANY(tokens, i + 1, "to"))
+            return true;
+    return false;
+}
+
 // A word of making before the name, in the same breath: but not "… called Smoky, and this is Harlan".
 static bool is_told(const struct note *note, size_t a, size_t from) {
     for (size_t i = from; i > a && from - i < NEAR; i--) {
         if (ANY(&note->tokens, i - 1, "and", "but", "this", "that") && i < from) return false;
-        if (is_cue(&note->tokens, i - 1)) return true;
+        if (is_cue(&note->tokens, i - 1)) return !name_by_user(note, i - 1);
     }
     return false;
 }
@@ -162,6 +175,7 @@ bool name_has_grounds(const struct note *note, size_t from, size_t to) {
     if (is_alone(note, from, to, first, end)) return true;
     if (acts) return false;
     if (is_with_goods(note, from, to)) return true;
+    if (from > 0 && name_by_user(note, from - 1)) return false;
     return is_alone(note, from, to, a, b) && said_in(note, first, end, is_cue);
 }
 

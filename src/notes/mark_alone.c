@@ -13,6 +13,7 @@
 #include "notes/english.h"
 #include "notes/place.h"
 #include "notes/unsure.h"
+#include "notes/works.h"
 #include "text/order.h"
 
 static bool is_firm(const struct note *note, size_t i) {
@@ -156,7 +157,8 @@ static size_t maker_of(const struct note *note, size_t from, size_t to) {
         if (token->kind != TOKEN_WORD || !token->capital || strchr(token->fold, '.')) return 0;
         if (token->to - token->from < LETTERS_LEAST) return 0;
     }
-    return english_at(note, from) || person_first_name(note, from) ? 0 : to;
+    return name_is_no_name(note, from, to) || english_at(note, from) || person_first_name(note, from) ? 0
+                                                                                                      : to;
 }
 
 // The end of the mark that begins at token `i`; `i` where none does.

@@ -43,6 +43,11 @@ static bool is_by_hand(const struct note *note, size_t begin, const struct mark_
     if (ANY(tokens, behind, "scratched", "scrawled", "inked", "penned", "penciled", "pencilled", "biroed",
             "crayoned", "gouged", "scribbled"))
         return true;
+    // "Names cut all over the lid, biggest is SOMEBODY"
+    for (size_t k = note_clause_from(note, begin, STOP_SENTENCE); k + 1 < found->from; k++)
+        if (ANY(tokens, k, "names", "initials") &&
+            ANY(tokens, k + 1, "cut", "carved", "scratched", "burned", "burnt", "inked", "gouged"))
+            return true;
     for (size_t k = from; k < found->from; k++) {
         if (ANY(tokens, k, "in", "with") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2)) &&
             tokens->at[k].stop == STOP_NONE)
@@ -53,6 +58,15 @@ static bool is_by_hand(const struct note *note, size_t begin, const struct mark_
                 "sequined"))
             return true;
     }
+    return false;
+}
+
+// The number of a paper that was issued to somebody.
+static bool is_issued(const struct note *note, const struct mark_found *found) {
+    const struct tokens *tokens = &note->tokens;
+    if (found->from == 0 || !ANY(tokens, found->from - 1, "number", "no")) return false;
+    for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i + 1 < found->from; i++)
+        if (ANY(tokens, i, "issued", "registered") && ANY(tokens, i + 1, "to")) return true;
     return false;
 }
 
@@ -74,6 +88,27 @@ static bool is_personal(const struct note *note, const struct mark_found *found)
     if (next && person_form_end(note, found->from) > found->from) return true;
     for (size_t i = begin; i < found->from; i++)
         if (ANY(tokens, i, "owner", "owners", "owner's", "owners'")) return true;
+    // "H. W. Somebody, Gas Works", "Somebody, Flat 3": a person with a place of work or a home
+    size_t name = person_form_end(note, found->from);
+    bool form = name > found->from;
+    if (!form) name++;
+    for (size_t i = name + 1; token_is(tokens, name, ",") && i < name + 6 && i < tokens->count; i++) {
+        if (tokens->at[i].stop >= STOP_SENTENCE) break;
+        if (ANY(tokens, i, "flat", "house", "cottage", "farm", "lane", "road", "street", "avenue", "terrace",
+                "crescent"))
+            return true;
+        if (form && ANY(tokens, i, "works", "club", "school", "colliery", "station", "champion", "winner",
+                        "brigade", "lodge", "band", "church", "chapel", "depot"))
+            return true;
+    }
+    // "Engraved on the front: Somebody Somebody, 14 June 1922"; "issued to Mr. Somebody, number 4117"
+    bool engraved = false, dated = false;
+    for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i < found->from; i++)
+        engraved |= ANY(tokens, i, "engraved", "inscribed", "inscription", "engraving", "embroidered");
+    for (size_t i = found->to; engraved && i < found->to + 4 && i < tokens->count; i++)
+        dated |= tokens->at[i].kind == TOKEN_FIGURE;
+    if (dated && token_is(tokens, found->to, ",") && found->to > found->from + 1) return true;
+    if (is_issued(note, found)) return true;
     // "And my own grandfather, H. SOMEBODY"
     if (found->from > 1 && token_is(tokens, found->from - 1, ",") &&
         ANY(tokens, found->from - 2, "grandfather", "grandmother", "father", "mother", "uncle", "aunt",
@@ -111,8 +146,8 @@ bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *
         if (ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
                 "initial", "monogram")) // letters are told by that word
             return false;
-    bool stub =
-        found->from > 2 && ANY(tokens, found->from - 3, "stub", "ticket", "receipt", "docket", "voucher");
+    bool stub = is_issued(note, found) || (found->from > 2 && ANY(tokens, found->from - 3, "stub", "ticket",
+                                                                  "receipt", "docket", "voucher"));
     if ((!word && !stub) || tokens->shouts) return false;
     if (!is_by_hand(note, begin, found) && (firm || !is_personal(note, found))) return false;
     person_tell_owner(note, found->from, found->to, found->end);

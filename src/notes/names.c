@@ -538,8 +538,9 @@ static void read_said_maker(struct note *note) {
     if (has(note, "brand") || tokens->flat) return;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = token_longest(tokens, i, leads, COUNT(leads));
-        if (!n || (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
-                   !ANY(tokens, i - 1, "is", "was", "it's", "made", "and")))
+        if (!n || (n == 1 && name_by_user(note, i)) ||
+            (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+             !ANY(tokens, i - 1, "is", "was", "it's", "made", "and")))
             continue;
         size_t at = i + n + (token_is(tokens, i + n, ":") ? 1 : 0);
         size_t first = at; // "by W. Tredgold"

@@ -7,6 +7,13 @@
 
 // "Stood on the desk of", "He is called", "Came off": a sentence that begins so names no goods.
 static bool is_talk(const struct tokens *tokens, size_t i) {
+    // "The farm it came off, Somewhere, was sold"
+    if (ANY(tokens, i, "the", "an", "a") &&
+        ANY(tokens, i + 1, "farm", "house", "man", "woman", "lady", "family", "fellow", "people", "chap",
+            "couple", "school", "church", "estate", "widow", "owner", "old"))
+        return !ANY(tokens, i + 1, "old", "school", "church", "lady") ||
+               ANY(tokens, i + 2, "man", "lady", "woman", "owner", "it", "who", "that", "was", "had", "down",
+                   "up", "next", "gave", "sold", "let");
     return ANY(tokens, i, "he", "she", "they", "we", "stood", "came", "sold", "belonged", "was", "used",
                "lived", "from", "my", "our", "his", "her", "got", "found", "bought", "had", "saw", "out",
                "off", "i", "this", "it", "sat", "hung", "kept", "ok", "okay");

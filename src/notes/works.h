@@ -16,6 +16,8 @@ bool name_is_stuff(const struct note *note, size_t from, size_t to);
 
 // maker_grounds.c: does anything around the name let it be a maker's?
 bool name_has_grounds(const struct note *note, size_t from, size_t to);
+// "Worn once, by Somebody": who used it, and not who made it; `by` is that token.
+bool name_by_user(const struct note *note, size_t by);
 // The same of what the thing fits ("for a Halden 40"), and of a code without a word before it.
 bool fit_has_grounds(const struct note *note, size_t from, size_t to);
 bool code_has_grounds(const struct note *note, size_t i);
