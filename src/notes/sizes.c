@@ -413,24 +413,6 @@ static size_t map_scale(struct note *note, size_t i) {
     return the + 1 - i;
 }
 
-// "Work boots, 11 wide": how a shoe is made, and no width of it.
-static size_t shoe_size(struct note *note, size_t i) {
-    const struct tokens *tokens = &note->tokens;
-    if (tokens->at[i].kind != TOKEN_FIGURE || i == 0 || tokens->at[i - 1].stop != STOP_COMMA) return 0;
-    size_t end = value_end(note, i);
-    if (end < i + 2 ||
-        !ANY(tokens, end - 1, "wide", "narrow", "medium", "regular", "d", "ee", "eee", "w", "b"))
-        return 0;
-    bool shoes = false, over = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
-    for (size_t k = 0; over && k < i && !shoes; k++)
-        shoes = ANY(tokens, k, "boots", "shoes", "loafers", "brogues", "oxfords", "sneakers", "sandals",
-                    "pumps", "slippers", "heels", "trainers", "wingtips", "clogs", "moccasins", "flats",
-                    "cleats", "skates", "wellies");
-    if (!shoes) return 0;
-    keep(note, i, end, note_words(note, i, end), i, end);
-    return end - i;
-}
-
 // "Overalls, 2T", "XL on the tag": a child's size and a tag's.
 static size_t short_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -510,8 +492,8 @@ static size_t other_size(struct note *note, size_t i) {
 
 void read_sizes(struct note *note) {
     static size_t (*const kinds[])(struct note *, size_t) = {
-        size_word, wearer_size,   bed_size,   tag_size,   build_size, worn_size,
-        shoe_size, waist_and_leg, month_size, short_size, bare_size,  other_size};
+        size_word,     wearer_size, bed_size,   tag_size,  build_size, worn_size,
+        waist_and_leg, month_size,  short_size, bare_size, other_size};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < COUNT(kinds) && !taken && note->taken[i] == TAKEN_NOT; k++)
