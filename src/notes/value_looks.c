@@ -33,6 +33,16 @@ bool value_read_flower_color(struct note *note, size_t i, size_t n) {
 bool value_read_fruit(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     struct word_entry color;
+    // "With palm leaves": no stuff; but "of woven palm leaves"
+    if (ANY(tokens, i, "palm", "bamboo", "maple", "willow", "banana") &&
+        ANY(tokens, i + 1, "leaves", "fronds") && note_free(note, i, i + 2) && i > 0 &&
+        ANY(tokens, i - 1, "with", "and", "big", "large", "green", "painted", "printed")) {
+        const char *leaf = ANY(tokens, i + 1, "fronds") ? "frond" : "leaf";
+        value_keep(note, "theme", arena_format(note->arena, "%s %s", tokens->at[i].fold, leaf), NULL, i,
+                   i + 2, value_sure(note, i, i + 2));
+        note_take(note, i, i + 2, TAKEN_VALUE);
+        return true;
+    }
     if (!ANY(tokens, i, "oranges", "lemons", "limes", "peaches", "plums", "violets", "tangerines", "pumpkins",
              "chestnuts", "apricots", "cherries"))
         return false;

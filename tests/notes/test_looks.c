@@ -17,6 +17,8 @@ static const struct notes_case pictured[] = {
     {"Stool, dents on a black seat.", "!theme dent"},
     {"Six tumblers with oranges and green leaves printed on them.",
      "theme orange; theme green leaf; !color orange@leaves"},
+    {"Vase with palm leaves on it.", "theme palm leaf; !material palm leaf"},
+    {"Basket, palm leaf.", "material palm leaf"},
     {"Rug in oranges and browns.", "!theme orange"},
     {"Overalls, blue hickory stripe.", "pattern hickory stripe; !material hickory"},
     {"County history, blue cloth.", "type county history; family books"},
