@@ -320,8 +320,49 @@ static bool both_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Three volume history" at the start of a note: so many books.
+static bool volumes_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    int count = i == 0 ? count_number(note, i, &number) : 0;
+    if (count < 2 || !ANY(tokens, number, "volume", "vol") ||
+        !ANY(tokens, number + 1, "history", "edition", "work", "works", "biography", "life", "novel", "poems",
+             "encyclopedia", "dictionary", "guide", "bible", "atlas", "memoir", "letters", "collection"))
+        return false;
+    *tally = (struct tally){count, number + 1, "book", false};
+    return true;
+}
+
+// "Curtains, cotton, two panels": the pieces that they are.
+static bool panels_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    int count = i > 0 && tokens->at[i - 1].stop == STOP_COMMA ? count_number(note, i, &number) : 0;
+    if (count < 2 || !ANY(tokens, i + number, "panels", "lengths") ||
+        (i + number + 1 < tokens->count && tokens->at[i + number + 1].stop == STOP_NONE))
+        return false;
+    bool hung = false;
+    for (size_t k = 0; k < i && tokens->at[k].stop < STOP_SENTENCE && !hung; k++)
+        hung = ANY(tokens, k, "curtains", "curtain", "drapes", "draperies", "sheers", "nets");
+    if (hung) *tally = (struct tally){count, number + 1, "curtain", false};
+    return hung;
+}
+
+// "Only six here": of goods that the note began with in the plural.
+static bool only_here_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0;
+    int count = i > 0 && ANY(tokens, i - 1, "only", "just") ? count_number(note, i, &number) : 0;
+    size_t end = i + number;
+    if (count < 2 || !ANY(tokens, end, "here", "left") || !count_begins_with_many(note, i)) return false;
+    if (end + 1 < tokens->count && tokens->at[end + 1].stop == STOP_NONE) return false;
+    *tally = (struct tally){count, number + 1, NULL, false};
+    return true;
+}
+
 bool count_told_at(const struct note *note, size_t i, struct tally *tally) {
-    return both_at(note, i, tally) || share_at(note, i, tally) || sets_at(note, i, tally) ||
+    return volumes_at(note, i, tally) || panels_at(note, i, tally) || only_here_at(note, i, tally) ||
+           both_at(note, i, tally) || share_at(note, i, tally) || sets_at(note, i, tally) ||
            looked_at(note, i, tally) || alone_at(note, i, tally) || named_at(note, i, tally) ||
            of_these_at(note, i, tally) || stated_at(note, i, tally) || set_off_at(note, i, tally) ||
            sizes_at(note, i, tally) || count_behind_at(note, i, tally);

@@ -163,6 +163,12 @@ static bool over(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     struct word_entry entry;
     if (token_is(tokens, i, "in") && word_at(note, i + 1, 1u << USE_COLOR, &entry)) return true;
+    if (token_is(tokens, i, "in") && ANY(tokens, i + 1, "script", "relief", "capitals", "pencil"))
+        return true;
+    // "On the backs of the clips": over, where nothing but the part is said
+    if (token_is(tokens, i, "of") && ANY(tokens, i + 1, "the", "its", "each") && i + 3 <= tokens->count &&
+        (i + 3 == tokens->count || tokens->at[i + 3].stop != STOP_NONE))
+        return true;
     return i >= tokens->count || tokens->at[i].stop != STOP_NONE || ANY(tokens, i, ")", "and", "but");
 }
 

@@ -56,6 +56,8 @@ static const struct notes_case writing[] = {
     {"Railway share, issued to Mr. P. Aldous, number 004418.", "!mark 004418"},
     {"School desk. Names cut all over the lid, the biggest is PERRIN ALDOUS.", "!mark PERRIN ALDOUS"},
     {"Mallet stamped by two owners: P. ALDOUS, E. PASK.", "!mark P. ALDOUS; !mark E. PASK"},
+    {"Brass brooch, round, Torwell on the back in script.", "mark Torwell"},
+    {"Brass buckles, Torwell on the backs of the bars. They match.", "mark Torwell"},
     {"Maple mallet, Torwell burned into the head.", "mark Torwell; brand Torwell"},
     {"Oilskin. Over the pocket the name Perrin, that was my uncle.", "!mark Perrin; !brand Perrin"},
     {"Pewter mug stamped PEWTER on the base.", "mark PEWTER; !brand PEWTER"},
