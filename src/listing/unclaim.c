@@ -32,7 +32,7 @@ static void cut_part(struct arena *arena, const struct claims *claims, const str
                      const char **text) {
     const char *name = *text;
     cut_place(arena, claims, kind, text);
-    if (!name || *text) return;
+    if (!name || *text || text_same(kind->rule.id, "stone-missing")) return; // that kind names a stone itself
     const char *last = strrchr(name, ' ');
     const char *plain = plain_name(name);
     *text = say_is_plural(last ? last + 1 : name) ? say_plural(arena, plain) : plain;

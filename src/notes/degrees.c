@@ -421,9 +421,11 @@ enum severity degree_of_hit(const struct fault_reader *r, const struct fault_hit
 
 // "Pages 33 to 36", "volumes 2 and 3", "chairs 1 to 4": those of such numbers, and not so many.
 static bool is_in_series(const struct tokens *tokens, size_t i) {
+    enum { FAR = 24 };
     size_t first = i;
     bool to = ANY(tokens, i + 1, "to", "-", "through");
-    while (first > 1 && ANY(tokens, first - 1, "to", "-", "through", "and", "&", ",", "or") &&
+    while (first > 1 && first + FAR > i &&
+           ANY(tokens, first - 1, "to", "-", "through", "and", "&", ",", "or") &&
            tokens->at[first - 2].kind == TOKEN_FIGURE) {
         to |= ANY(tokens, first - 1, "to", "-", "through");
         first -= 2;

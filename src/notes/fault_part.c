@@ -439,7 +439,7 @@ const char *fault_part(struct fault_reader *r, const struct fault_hit *hit, cons
     size_t size = part ? strlen(part) : 0; // "the top drawer slides rough": the drawer
     if (size > 7 && text_same(part + size - 7, " slides") && hit->to > hit->from + 2 &&
         token_is(&note->tokens, hit->from + 1, "slides"))
-        part = arena_copy(note->arena, part, size - 7);
+        part = arena_copy(note->arena, part, size -= 7);
     if (size > 6 && text_same(part + size - 6, " pulls") && ANY(&note->tokens, hit->to - 1, "out", "off"))
         part = arena_copy(note->arena, part, size - 6); // "the stem pulls out"
     if (part && text_same(part, "shade") &&

@@ -72,27 +72,36 @@ static bool is_contrast(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, sizeof words / sizeof *words);
 }
 
+// No sentence that a person says is longer; what repeats without a stop would else be gone through again for
+// each of its words.
+enum { SENTENCE_MOST = 200 };
+
 size_t scope_clause_end(const struct scope *scope, size_t i) {
     const struct tokens *tokens = &scope->note->tokens;
     for (size_t at = i; at < tokens->count; at++)
-        if (tokens->at[at].stop >= STOP_CLAUSE || (at > i && is_contrast(tokens, at))) return at;
+        if (tokens->at[at].stop >= STOP_CLAUSE || (at > i && is_contrast(tokens, at)) ||
+            at > i + SENTENCE_MOST)
+            return at;
     return tokens->count;
 }
 
 size_t scope_sentence_end(const struct scope *scope, size_t i) {
     const struct tokens *tokens = &scope->note->tokens;
-    while (i < tokens->count && !ends_sentence(&tokens->at[i])) i++;
+    for (size_t n = 0; n < SENTENCE_MOST && i < tokens->count && !ends_sentence(&tokens->at[i]); n++) i++;
     return i;
 }
 
 size_t scope_sentence_start(const struct scope *scope, size_t i) {
-    while (i > 0 && !ends_sentence(&scope->note->tokens.at[i - 1])) i--;
+    for (size_t n = 0; n < SENTENCE_MOST && i > 0 && !ends_sentence(&scope->note->tokens.at[i - 1]); n++) i--;
     return i;
 }
 
 size_t scope_clause_start(const struct scope *scope, size_t i) {
     const struct tokens *tokens = &scope->note->tokens;
-    while (i > 0 && tokens->at[i - 1].stop < STOP_CLAUSE && !is_contrast(tokens, i - 1)) i--;
+    for (size_t n = 0;
+         n < SENTENCE_MOST && i > 0 && tokens->at[i - 1].stop < STOP_CLAUSE && !is_contrast(tokens, i - 1);
+         n++)
+        i--;
     return i;
 }
 

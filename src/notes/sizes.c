@@ -10,6 +10,9 @@
 
 #define COUNT(list) (sizeof list / sizeof *list)
 
+// The goods are named among the first words, however long the note.
+enum { SAID_WITHIN = 200 };
+
 static void keep(struct note *note, size_t from, size_t to, const char *text, size_t taken_from,
                  size_t taken_to) {
     struct value *value = note_attribute(note);
@@ -271,7 +274,7 @@ static size_t build_size(struct note *note, size_t i) {
         end >= tokens->count || tokens->at[end - 1].stop != STOP_NONE || tokens->at[end].stop != STOP_NONE;
     ends |= build;
     bool coat = false;
-    for (size_t k = 0; ends && k < tokens->count && !coat; k++)
+    for (size_t k = 0; ends && k < tokens->count && k < SAID_WITHIN && !coat; k++)
         coat = ANY(tokens, k, "jacket", "coat", "blazer", "suit", "waistcoat", "overcoat", "tuxedo",
                    "tailcoat", "raincoat", "dinner");
     if (!coat) return 0;
@@ -294,7 +297,7 @@ static bool is_worn(const struct note *note) {
         "leotard",   "snowsuit", "slicker",   "mackintosh", "dungarees",  "onesie",    "romper",
         "sleepsuit", "bodysuit", "playsuit",  "bonnet",     "mittens",    "suit",      "nightshirt",
         "smoking"};
-    for (size_t i = 0; i < note->tokens.count; i++)
+    for (size_t i = 0; i < note->tokens.count && i < SAID_WITHIN; i++)
         if (token_among(&note->tokens, i, goods, COUNT(goods))) return true;
     return false;
 }
@@ -368,7 +371,7 @@ static size_t hat_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     struct number number;
     bool hat = false;
-    for (size_t k = 0; k < tokens->count && !hat; k++)
+    for (size_t k = 0; k < tokens->count && k < SAID_WITHIN && !hat; k++)
         hat = ANY(tokens, k, "hat", "cap", "fedora", "derby", "bowler", "homburg", "stetson", "boater");
     if (!hat || tokens->at[i].kind != TOKEN_FIGURE || !number_at(tokens, i, &number)) return 0;
     if (number.value < 6.25 || number.value > 8.25 || number.taken < 2) return 0;
@@ -378,7 +381,7 @@ static size_t hat_size(struct note *note, size_t i) {
 }
 
 static bool is_trousers(const struct note *note) {
-    for (size_t i = 0; i < note->tokens.count; i++)
+    for (size_t i = 0; i < note->tokens.count && i < SAID_WITHIN; i++)
         if (ANY(&note->tokens, i, "jeans", "pants", "trousers", "slacks", "khakis", "chinos", "overalls",
                 "corduroys", "cords", "dungarees", "coveralls"))
             return true;

@@ -21,14 +21,16 @@ static bool is_talk(const struct tokens *tokens, size_t i) {
 
 // Is there a second sentence?
 static bool is_followed(const struct tokens *tokens) {
-    for (size_t i = 0; i + 1 < tokens->count; i++)
+    enum { WITHIN = 200 };
+    for (size_t i = 0; i + 1 < tokens->count && i < WITHIN; i++)
         if (tokens->at[i].stop >= STOP_SENTENCE && tokens->at[i + 1].kind == TOKEN_WORD) return true;
     return false;
 }
 
 bool talk_heading(const struct note *note, size_t first) {
     const struct tokens *tokens = &note->tokens;
-    while (first > 0 && tokens->at[first - 1].kind == TOKEN_SIGN) first--;
+    enum { SIGNS_MOST = 6 };
+    for (size_t n = 0; n < SIGNS_MOST && first > 0 && tokens->at[first - 1].kind == TOKEN_SIGN; n++) first--;
     if (first == 0) return !is_talk(tokens, 0) || !is_followed(tokens);
     size_t before = note_clause_from(note, first - 1, STOP_SENTENCE);
     return before == 0 && is_talk(tokens, 0) && !is_talk(tokens, first);
