@@ -13,7 +13,7 @@
 #include "text/arena.h"
 
 enum {
-    ASKED_LISTS = 3072,
+    ASKED_LISTS = 4096,
     ASKED_SLOTS = 16384, // a power of two, and room for the lists
     ASKED_WORDS = 4096,
     ASKED_CELLS = ASKED_LISTS / 64,
