@@ -9,6 +9,7 @@
 #include "notes/figure.h"
 #include "text/order.h"
 #include "notes/mark_found.h"
+#include "notes/measures.h"
 #include "notes/place.h"
 #include "notes/things.h"
 
@@ -165,8 +166,6 @@ bool mark_is_denied(const struct note *note, size_t i) {
 
 // "tag says medium", "label says 40 inch chest", "the list says ten": a size, a measure or a count told by a
 // label.
-enum { GOODS_WITHIN = 200 };
-
 bool mark_is_other_reading(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (ANY(tokens, i, "size", "sz", "small", "medium", "large", "extra", "xs", "s", "m", "l", "xl", "xxl",
@@ -177,10 +176,8 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
         return true; // "tag says 44 long"
     if (token_is(tokens, i + 1, "x") && i + 2 < tokens->count && tokens->at[i].kind == TOKEN_FIGURE &&
         tokens->at[i + 2].kind == TOKEN_FIGURE && strlen(tokens->at[i].fold) == 2 &&
-        strlen(tokens->at[i + 2].fold) == 2)
-        for (size_t k = 0; k < i && k < GOODS_WITHIN; k++)
-            if (ANY(tokens, k, "jeans", "trousers", "pants", "overalls", "chinos", "slacks", "dungarees"))
-                return true; // "tag says 34 x 30"
+        strlen(tokens->at[i + 2].fold) == 2 && sizes_of_trousers(note))
+        return true; // "tag says 34 x 30"
     struct amount amount;
     if (!amount_at(note, i, &amount)) return false;
     if (amount.unit && amount.unit->kind) return text_same(amount.unit->kind, "mm");

@@ -7,6 +7,8 @@
 
 // Labelled sizes: "size 8", "sz M", "UK 9 / EU 43", "twin size", "1:64". Part of read_measures().
 void read_sizes(struct note *note);
+// Are they goods whose label gives a waist and a leg?
+bool sizes_of_trousers(const struct note *note);
 // "W48 x D30 x H29". Part of read_measures().
 void read_lettered(struct note *note);
 // "Pint jars". Part of read_measures().

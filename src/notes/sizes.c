@@ -380,7 +380,7 @@ static size_t hat_size(struct note *note, size_t i) {
     return number.taken;
 }
 
-static bool is_trousers(const struct note *note) {
+bool sizes_of_trousers(const struct note *note) {
     for (size_t i = 0; i < note->tokens.count && i < SAID_WITHIN; i++)
         if (ANY(&note->tokens, i, "jeans", "pants", "trousers", "slacks", "khakis", "chinos", "overalls",
                 "corduroys", "cords", "dungarees", "coveralls"))
@@ -393,7 +393,7 @@ static size_t waist_and_leg(struct note *note, size_t i) {
     enum { LEAST = 22, MOST = 60, LONGEST = 40 };
     const struct tokens *tokens = &note->tokens;
     size_t taken = 0, leg = 0;
-    if (i + 2 >= tokens->count || !ANY(tokens, i + 1, "x", "/", "by") || !is_trousers(note)) return 0;
+    if (i + 2 >= tokens->count || !ANY(tokens, i + 1, "x", "/", "by") || !sizes_of_trousers(note)) return 0;
     int waist = number_whole(tokens, i, &taken), length = number_whole(tokens, i + 2, &leg);
     if (taken != 1 || leg != 1 || waist < LEAST || waist > MOST || length < LEAST || length > LONGEST)
         return 0;

@@ -62,6 +62,13 @@ bool talk_value(const struct note *note, size_t from, size_t to) {
     if (from > a + 1 && ANY(tokens, from - 1, "with") &&
         ANY(tokens, from - 2, "lovely", "goes", "go", "nice", "well", "good", "pretty"))
         return true;
+    // "Big enough for a dozen ears of corn"
+    for (size_t i = a; i < from; i++)
+        if (ANY(tokens, i, "enough", "room") && ANY(tokens, i + 1, "for", "to") && from < i + 8) return true;
+    // "Gold is good on all of them": its gilding
+    if (from == a && ANY(tokens, from, "gold", "gilt") && ANY(tokens, to, "is") &&
+        ANY(tokens, to + 1, "good", "bright", "strong", "all", "perfect", "intact", "fine", "still"))
+        return true;
     // "Swapped for brass ones": of those parts
     if (ANY(tokens, to, "one", "ones") && tokens->at[to - 1].stop == STOP_NONE &&
         ANY(tokens, from - 1, "for", "with", "by", "had", "newer", "new", "later"))

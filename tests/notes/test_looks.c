@@ -41,6 +41,8 @@ static const struct notes_case stuffs[] = {
     {"Clarinet, wood. It rained on the march, but we had plastic ones for that.", "!material plastic"},
     {"Canvas bag, rust. It is lovely with navy.", "!color navy blue"},
     {"Pine chest. The wooden pulls were swapped for brass ones.", "!material brass"},
+    {"Stock pot, blue. Big enough for a dozen ears of corn.", "!theme corn; color blue"},
+    {"Six cups, bone china. Gold is good on all of them.", "!color gold"},
     {"Walking stick. My uncle lost a race with a goat on it.", "!theme goat"},
     {"Maple roller with red painted handles, 17 inches long.", "color red@handles; !mark 17"},
     {"Needlepoint pillow of a hen.", "family linens; theme hen"},
