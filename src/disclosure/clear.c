@@ -101,7 +101,8 @@ static const char *part_there(struct arena *arena, const struct record *record,
     const char *many = say_plural(arena, clear->kind->part);
     const char *said = utf8_fold(
         arena, arena_copy(arena, record->notes + clear->span.from, clear->span.to - clear->span.from));
-    return strstr(said, many) ? many : clear->kind->part;
+    bool each = !strncmp(said, "every ", 6) || !strncmp(said, "each ", 5); // "every button is on it"
+    return each || strstr(said, many) ? many : clear->kind->part;
 }
 
 // That nothing lacks was told where the pieces were counted.
