@@ -150,6 +150,27 @@ static bool is_done_at_times(const struct fault_reader *r, const struct fault_hi
     return tokens->at[i - 2].stop == STOP_NONE && (done || AMONG(tokens, i - 2, deeds));
 }
 
+// "Boils fine, shuts itself off", "perks and turns itself off": when its work is done. "But", a time or a
+// place in the work says that it is not.
+static bool is_off_when_done(const struct tokens *tokens, const struct fault_hit *hit) {
+    enum { FAR = 6 };
+    if (hit->to < 2 || !ANY(tokens, hit->to - 1, "off") || !ANY(tokens, hit->to - 2, "itself")) return false;
+    if (tokens->at[hit->to - 1].stop == STOP_NONE &&
+        ANY(tokens, hit->to, "after", "before", "halfway", "partway", "while", "mid", "at", "for", "randomly",
+            "too", "early", "every", "in", "within", "if", "now", "sometimes", "again", "a", "on"))
+        return false;
+    for (size_t i = hit->from; i-- > 0 && i + FAR >= hit->from && tokens->at[i].stop < STOP_SENTENCE;) {
+        if (ANY(tokens, i, "but", "then", "only", "never", "not", "doesn't", "won't", "though", "until",
+                "till"))
+            return ANY(tokens, i, "then") && i > 0 &&
+                   ANY(tokens, i - 1, "boils", "boiled", "brews", "brewed", "perks", "perked", "toasts");
+        if (ANY(tokens, i, "boils", "boiled", "heats", "heated", "brews", "brewed", "perks", "perked",
+                "cooks", "cooked", "toasts", "toasted", "clicks", "works", "steams", "warms", "hot", "boil"))
+            return true;
+    }
+    return false;
+}
+
 // "Goes off when it should", "boils and shuts itself off": as it is meant to.
 static bool is_as_meant(const struct fault_reader *r, const struct fault_hit *hit) {
     enum { FAR = 5 };
@@ -181,11 +202,7 @@ static bool is_as_meant(const struct fault_reader *r, const struct fault_hit *hi
                  : token_longest(tokens, i, meant, COUNT(meant)) > 0)
             return true;
     }
-    if (ends) return false;
-    bool off = ANY(tokens, hit->to - 1, "off") && ANY(tokens, hit->to - 2, "itself") && hit->from > 1 &&
-               token_is(tokens, hit->from - 1, "and");
-    return off && ANY(tokens, hit->from - 2, "boils", "boiled", "heats", "brews", "brewed", "perks", "cooks",
-                      "toasts", "clicks", "works", "steams", "warms", "hot", "boil");
+    return !ends && is_off_when_done(tokens, hit);
 }
 
 // "Leaves in rust and olive": a color.

@@ -123,6 +123,15 @@ static bool is_turned(const struct scope *s, size_t i) {
     return false;
 }
 
+// "Perked a pot and it came out hot": how what was made turned out, behind the cue's "out".
+static bool is_made(const struct scope *s, size_t next) {
+    const struct tokens *tokens = &s->note->tokens;
+    return token_is(tokens, next - 1, "out") && tokens->at[next - 1].stop == STOP_NONE &&
+           ANY(tokens, next, "hot", "strong", "golden", "brown", "crisp", "sharp", "even", "evenly", "smooth",
+               "good", "great", "perfect", "perfectly", "lovely", "nice", "delicious", "light", "fluffy",
+               "clear", "straight", "beautiful");
+}
+
 // "The lining was torn, I replaced it", "there was a rip that somebody mended": what was mended since is no
 // more; the mending itself is told.
 static const struct cue mends[] = {
@@ -340,7 +349,7 @@ void scope_past(struct scope *s) {
         if (!cue) continue;
         if (cue->kind == AHEAD)
             scope_mark(s, i + n, past_end(s, i + n), STANCE_PAST, i);
-        else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") &&
+        else if (!is_turned(s, i) && !token_is(&s->note->tokens, i + n, "of") && !is_made(s, i + n) &&
                  !token_is(&s->note->tokens, i + n, "hard") && // "rusted, it came off hard"
                  !scope_left(s, scope_clause_start(s, i), i, i + n))
             scope_mark(s, back_from(s, i), i + n, STANCE_PAST, i);

@@ -319,15 +319,15 @@ static bool is_of_some_noun(const struct fault_reader *r, const struct fault_hit
 
 // "The figure turns but there's no sound": some of it still goes.
 static bool moves_but_is_mute(const struct fault_reader *r, const struct fault_hit *hit) {
-    static const char *const moves[] = {"turns", "moves",   "swings", "comes",   "spins", "beats",
-                                        "goes",  "rotates", "dances", "revolve", "lift",  "revolves",
-                                        "turn",  "move",    "swing",  "come",    "spin",  "lights",
-                                        "winds", "runs",    "ticks",  "blows",   "light", "nods"};
+    static const char *const moves[] = {
+        "turns", "moves",    "swings", "comes", "spins", "beats", "goes", "rotates", "dances", "revolve",
+        "lift",  "revolves", "turn",   "move",  "swing", "come",  "spin", "lights",  "winds",  "runs",
+        "ticks", "blows",    "light",  "nods",  "blow",  "hums",  "run",  "steams"};
     const struct tokens *tokens = &r->note->tokens;
     if (!ANY(tokens, hit->from, "no", "without") ||
-        !ANY(tokens, hit->to - 1, "sound", "picture", "tone", "music", "note", "tune"))
+        !ANY(tokens, hit->to - 1, "sound", "picture", "tone", "music", "note", "tune", "heat", "warmth"))
         return false;
-    for (size_t i = scope_sentence_start(&r->scope, hit->from) + 1; i < hit->from; i++)
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < hit->from; i++)
         if (AMONG(tokens, i, moves) && !(r->scope.stance[i] & (STANCE_DENIED | STANCE_PAST | STANCE_UNKNOWN)))
             return true;
     return false;

@@ -143,7 +143,8 @@ static bool is_of_goods(const struct telling *t, size_t i) {
         "lump",      "lumps",      "bubble",      "bubbles",   "speck",    "specks",    "ridge",    "ridges",
         "pit",       "pits",       "blemish",     "blemishes", "streak",   "streaks",   "run",      "drip",
         "drips",     "seam",       "armour",      "armor",     "grip",     "wood",      "metal",    "plastic",
-        "rubber",    "foam",       "trim",        "look",      "feel"};
+        "rubber",    "foam",       "trim",        "look",      "feel",     "low",       "high",     "medium",
+        "setting",   "settings"};
     return t->r->scope.fault[i] || AMONG(t->tokens, i, words);
 }
 

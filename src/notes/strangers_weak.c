@@ -328,6 +328,9 @@ static bool is_work_of_others(const struct telling *t) {
     size_t at = stranger_predicate(t, &passive);
     struct word_entry entry;
     if (at == t->start || stranger_stops(t, at - 1) || stranger_pronoun(t, at - 1) == TELLER) return false;
+    if (ANY(t->tokens, at - 1, "low", "high", "medium", "fast", "slow", "hot", "cold", "warm", "speed",
+            "speeds", "setting", "settings", "heats", "buttons", "functions"))
+        return false; // "low and high both blow hot"
     return stranger_person(t, at - 1) ||
            word_at(t->r->note, at - 1, 1u << USE_THING | 1u << USE_NAMER | THOUGHT | NATURE, &entry);
 }
