@@ -535,6 +535,8 @@ const char *fault_words(struct note *note, size_t from, size_t to);
 // When every fault has been read.
 void faults_settle(struct note *note);
 void outcome_name(struct note *note); // outcome_names.c
+void settle_short_lived(struct note *note); // seen_briefly.c, as the next
+void settle_unfed(struct note *note);
 
 // gather_means.c: do the words mean another thing where they stand?
 bool gather_means_other(const struct fault_reader *reader, const struct phrase_hit *hit);

@@ -522,6 +522,8 @@ void faults_settle(struct note *note) {
     settle_pieces(note->record);
     mends_settle(note);
     settle(note->arena, note->record);
+    settle_short_lived(note);
+    settle_unfed(note);
     settle_seen(note);
     settle_working(note);
     settle_powers(note);
