@@ -534,7 +534,7 @@ const char *fault_words(struct note *note, size_t from, size_t to);
 
 // When every fault has been read.
 void faults_settle(struct note *note);
-void outcome_name(struct note *note); // outcome_names.c
+void outcome_name(struct note *note);       // outcome_names.c
 void settle_short_lived(struct note *note); // seen_briefly.c, as the next
 void settle_unfed(struct note *note);
 

@@ -52,6 +52,16 @@ static void drop_told_again(struct record *record, size_t i) {
     record->flaw_count = kept;
 }
 
+// Of the whole, within the span.
+static bool is_told(const struct record *record, const struct flaw *kind, struct note_span span) {
+    for (size_t k = 0; k < record->flaw_count; k++) {
+        const struct item_flaw *flaw = &record->flaws[k];
+        if (flaw->kind == kind && !flaw->part && flaw->span.from >= span.from && flaw->span.to <= span.to)
+            return true;
+    }
+    return false;
+}
+
 // "Ticks a few minutes and stops."
 void settle_short_lived(struct note *note) {
     const struct tokens *tokens = &note->tokens;
@@ -62,7 +72,8 @@ void settle_short_lived(struct note *note) {
         size_t at = 0;
         while (at < tokens->count && tokens->at[at].from < flaw->span.to) at++;
         size_t to = at < tokens->count ? ended_behind(tokens, at) : 0;
-        if (!to) continue;
+        if (!to || is_told(note->record, partly, (struct note_span){flaw->span.from, tokens->at[to - 1].to}))
+            continue;
         flaw->kind = partly;
         flaw->span.to = tokens->at[to - 1].to;
         drop_told_again(note->record, i);
@@ -90,10 +101,11 @@ void settle_unfed(struct note *note) {
     for (size_t i = 0; i < record->flaw_count; i++) {
         struct item_flaw *flaw = &record->flaws[i];
         if (is_kind(flaw, "working-tested") && !flaw->part && is_mere_start(note, flaw)) start = flaw;
-        if (is_kind(flaw, "untested") && !flaw->part) untested = i;
+        if (is_kind(flaw, "untested")) untested = i;
     }
     if (!powers || !start || untested == record->flaw_count ||
         start->span.from > record->flaws[untested].span.from)
         return;
     start->kind = powers;
+    record->flaws[untested].part = NULL;
 }
