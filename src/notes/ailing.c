@@ -453,6 +453,17 @@ static bool loose_instead(const struct fault_reader *r, size_t i, size_t *part) 
     return false;
 }
 
+// "The clasp still catches": as it should.
+static bool closes_well(const struct tokens *tokens, size_t i, size_t part) {
+    return ANY(tokens, i, "catches", "catch") &&
+           ANY(tokens, part, "clasp", "clasps", "latch", "latches", "lock", "locks", "hook", "hooks", "bolt",
+               "buckle", "fastener", "hasp", "snap", "snaps", "catch", "closure", "bail") &&
+           (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+            ANY(tokens, i - 1, "still", "always") ||
+            ANY(tokens, i + 1, "fine", "well", "nicely", "good", "tight", "properly", "right", "firm",
+                "firmly", "every", "and", "ok", "okay", "securely", "as"));
+}
+
 static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, enum ailment *ailment) {
     size_t n = predicate_at(&r->note->tokens, i, ailment);
     if (!n) n = asked_at(&r->note->tokens, i);
@@ -465,7 +476,7 @@ static size_t ailment_at(const struct fault_reader *r, size_t i, size_t *part, e
         *part = behind - 1;
         return behind && !ANY(&r->note->tokens, *part, "it's", "it", "they", "they're", "that") ? n : 0;
     }
-    if (n && function_part(r, i, part)) return n;
+    if (n && function_part(r, i, part)) return closes_well(&r->note->tokens, i, *part) ? 0 : n;
     n = dim_part(r, i, part, ailment);
     return n ? n : trouble_with(r, i, part, ailment);
 }

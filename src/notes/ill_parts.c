@@ -346,6 +346,10 @@ void read_ill_parts(struct fault_reader *r) {
              (ANY(tokens, verb - 1, "is", "are", "was") &&
               ANY(tokens, verb - 2, "inside", "insides", "interior", "bottom"))))
             continue; // "inside is dry": no damp got in
+        if (n == 1 && token_is(tokens, i, "hard") &&
+            ANY(tokens, i - 1, "shut", "closed", "down", "home", "tight", "snaps", "shuts", "closes", "grips",
+                "clicks", "locks", "presses", "sits", "bites", "works", "pulls"))
+            continue; // "snaps shut hard": how it does so
         if (n == 1 && token_is(tokens, i, "slack") && ANY(tokens, i - 1, "up", "the", "any", "some"))
             continue; // "takes up slack"
         if (!n || !note_free(r->note, i, i + n) || r->scope.stance[i] & off) continue;

@@ -307,6 +307,37 @@ static bool is_still_stuck(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "Soles are coming away, so they need gluing", "seam is open and wants a stitch": what would mend it.
+static bool is_remedy(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    static const char *const leads[] = {"so",   "and",  "they", "it",    "that",  "which", "these",
+                                        "both", "just", "only", "would", "will",  "all",   "really",
+                                        "also", "does", "do",   "might", "could", "those", "probably"};
+    static const char *const cures[] = {"gluing",  "glueing",  "regluing",    "stitch",     "stitching",
+                                        "sewing",  "resewing", "soldering",   "tightening", "fixing",
+                                        "mending", "stitches", "restitching", "glue"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (a->kinds[0]->class != CLASS_DAMAGE || !ANY(tokens, b->from, "need", "needs", "want", "wants") ||
+        !token_among(tokens, b->to - 1, cures, COUNT(cures)))
+        return false;
+    size_t at = b->from;
+    while (at > a->to && tokens->at[at - 1].stop == STOP_NONE &&
+           token_among(tokens, at - 1, leads, COUNT(leads)))
+        at--;
+    return at < b->from && (at == a->to || tokens->at[at - 1].stop == STOP_COMMA ||
+                            ANY(tokens, at, "so", "and", "which", "that"));
+}
+
+// "The varnish has gone alligatored": one fault in two words of its kind.
+static bool is_one_with(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    bool same = false;
+    for (size_t k = 0; k < b->kind_count; k++)
+        same |= a->kinds[0] == b->kinds[k] || (text_same(a->kinds[0]->rule.id, "finish-crackle") &&
+                                               text_same(b->kinds[k]->rule.id, "crazing"));
+    return b->from == a->to && same && a->kinds[0]->form == FAULT &&
+           r->note->tokens.at[b->from - 1].stop == STOP_NONE &&
+           ANY(&r->note->tokens, a->to - 1, "gone", "got", "turned");
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -316,7 +347,7 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     bool washed;
     if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
     if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
-    if (is_told_again(r, a, b) || is_still_stuck(r, i)) return true;
+    if (is_told_again(r, a, b) || is_still_stuck(r, i) || is_remedy(r, a, b)) return true;
     if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;
@@ -346,8 +377,13 @@ static bool is_adjective_of_next(const struct fault_reader *r, size_t i) {
 
 static void drop_results(struct fault_reader *r) {
     size_t kept = 0;
-    for (size_t i = 0; i < r->hit_count; i++)
+    for (size_t i = 0; i < r->hit_count; i++) {
+        if (kept > 0 && is_one_with(r, &r->hits[kept - 1], &r->hits[i])) {
+            r->hits[kept - 1].to = r->hits[i].to;
+            continue;
+        }
         if (!is_more_of(r, i) && !is_adjective_of_next(r, i)) r->hits[kept++] = r->hits[i];
+    }
     r->hit_count = kept;
 }
 

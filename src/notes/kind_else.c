@@ -259,9 +259,38 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     return kind;
 }
 
+// A mark that won't budge is no part that is stuck; the crust of a battery is none of water; and what is
+// written on the back of a photograph was not sent through the mail.
+static const struct flaw *of_what_is_named(const struct fault_reader *r, const struct fault_hit *hit,
+                                           const struct flaw *kind) {
+    enum { BACK = 7, MAILED = 40 };
+    const struct tokens *tokens = &r->note->tokens;
+    const char *id = kind->rule.id;
+    if (text_same(id, "seized") && ANY(tokens, hit->to - 1, "budge", "shift", "out", "off", "move")) {
+        for (size_t i = hit->to - 1, n = 0; i > 0 && n < BACK; i--, n++) {
+            if (tokens->at[i - 1].stop != STOP_NONE) break;
+            if (ANY(tokens, i - 1, "mark", "marks", "spot", "spots", "patch", "patches", "smudge", "streak",
+                    "blotch", "stain", "stains", "splash", "drip", "smear"))
+                return named(r, kind, "stain");
+        }
+    }
+    if (text_same(id, "mineral-deposit")) {
+        size_t start = scope_sentence_start(&r->scope, hit->from);
+        for (size_t i = hit->from, n = 0; i > start && n < MAILED; i--, n++)
+            if (ANY(tokens, i - 1, "battery", "batteries", "terminals", "contacts"))
+                return named(r, kind, "battery-corrosion");
+    }
+    if (text_same(id, "postally-used") && ANY(tokens, hit->from, "written", "writing", "message") &&
+        HAS(r->note->record->type.value, "photo", "photograph", "print", "tintype", "snapshot", "portrait",
+            "picture", "map", "drawing", "daguerreotype", "ambrotype", "carte de visite") &&
+        !kind_note_has(r, "postcard postcards posted postmark stamp stamped mailed sent"))
+        return named(r, kind, "writing-inside");
+    return kind;
+}
+
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
-    kind = of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part);
+    kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));
     return of_what_it_has(r, hit, runs_untried(r, hit, sewn_on(r, kind, part)), part);
 }

@@ -121,6 +121,9 @@ static bool read_before(struct fault_reader *r, size_t i) {
         !all_parts(r, &part))
         return true;
     if (n && part.lead != part.from) return true;
+    if (token_is(tokens, i, "pattern") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
+        !ANY(tokens, i - 1, "a", "with", "has", "the", "is"))
+        return true; // "vine pattern handle": what is on it
     if (m && i > 0 &&
         ANY(tokens, i - 1, "never", "not", "could", "be", "to", "you", "haven't", "can", "needs", "easily"))
         return true;

@@ -474,6 +474,7 @@ static void read_takers(struct fault_reader *r, size_t i) {
                                        "back"};
     size_t m = token_longest(tokens, part.to, away, COUNT(away)), to = part.to + m;
     bool over = to >= tokens->count || tokens->at[to].stop != STOP_NONE;
+    if (!m && light && ANY(tokens, i + 1 + n, "a")) return; // "somebody used a drawer knob": put on
     if (m == 1 && ANY(tokens, part.to, "off") && light && !ANY(tokens, i + 1, "took"))
         return; // "he had the knobs off to clean them": and put them back
     if (!over && !m && (light || !part_ends(tokens, to))) return;

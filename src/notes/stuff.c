@@ -5,6 +5,7 @@
 #include "notes/stuff.h"
 
 #include "notes/any.h"
+#include "text/order.h"
 
 #include <string.h>
 
@@ -78,6 +79,10 @@ bool stuff_among(const char *list, const struct token *token) {
 
 enum stuff stuff_of_part(const struct fault_reader *r, size_t i) {
     const struct token *token = &r->note->tokens.at[i];
+    if (i > 0 && token[-1].stop == STOP_NONE) { // "the rubber feet", of a stool made of wood
+        for (size_t k = 0; k < COUNT(materials); k++)
+            if (text_same(materials[k].material, token[-1].fold)) return materials[k].stuff;
+    }
     for (size_t k = 0; k < COUNT(parts); k++)
         if (stuff_among(parts[k].parts, token)) return parts[k].stuff;
     for (size_t m = 0; m < r->material_count; m++)
