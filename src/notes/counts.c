@@ -28,6 +28,9 @@ static int dozens(const struct note *note, size_t i, size_t *taken) {
         (*taken = token_phrase(tokens, i, "half dozen")) ||
         (*taken = token_phrase(tokens, i, "a half dozen")))
         return 6;
+    if ((*taken = token_phrase(tokens, i, "a dozen and a half")) ||
+        (*taken = token_phrase(tokens, i, "dozen and a half")))
+        return 18;
     if ((*taken = token_phrase(tokens, i, "a dozen")) || (*taken = token_phrase(tokens, i, "dozen")))
         return 12;
     size_t number = 0;
@@ -38,7 +41,7 @@ static int dozens(const struct note *note, size_t i, size_t *taken) {
 }
 
 // "minus one", "less two", "so five", "no 7", ", I mean four,": what comes behind a number and changes it.
-static int changed(const struct note *note, size_t at, int count, size_t *taken) {
+int count_changed(const struct note *note, size_t at, int count, size_t *taken) {
     const struct tokens *tokens = &note->tokens;
     size_t start = at, number = 0;
     if (ANY(tokens, at, "minus", "less") && number_whole(tokens, at + 1, &number)) {
@@ -65,7 +68,7 @@ int count_number(const struct note *note, size_t i, size_t *taken) {
     if (!count) count = number_whole(&note->tokens, i, taken);
     if (count < 1 || count > COUNT_MOST) return 0;
     size_t more;
-    int other = changed(note, i + *taken, count, &more);
+    int other = count_changed(note, i + *taken, count, &more);
     if (other < 1) return count;
     *taken += more;
     if (token_is(&note->tokens, i + *taken, ",")) ++*taken;
@@ -74,7 +77,7 @@ int count_number(const struct note *note, size_t i, size_t *taken) {
 
 // --- what is counted ---
 
-static bool is_stopper(const struct note *note, size_t i) {
+bool count_is_stopper(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "with", "and", "of", "for", "in", "on", "at", "has", "have", "is", "are",
                "but", "no", "one", "the", "to", "from", "by", "all", "each", "missing", "left", "or", "inch",
                "piece", "pc", "speed", "person", "string", "day", "year", "years", "hours", "hour", "minutes",
@@ -104,7 +107,7 @@ size_t count_plural(const struct note *note, size_t i) {
             is_plural(&tokens->at[noun.to - 1]))
             return noun.to - 1; // "reel to reel tapes"
         if (k > i && k + 1 < tokens->count && ANY(tokens, k, "and", "&") && joins_looks(note, k)) continue;
-        if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || is_stopper(note, k)) break;
+        if (token->stop >= STOP_CLAUSE || token->kind == TOKEN_FIGURE || count_is_stopper(note, k)) break;
         if (token->stop == STOP_COMMA) break; // "Four dinner plates, Castlefenn"
         if (note->fault_word[k] == FAULT_WORD_SIZED) return last;
         if (is_plural(token)) {
@@ -114,24 +117,6 @@ size_t count_plural(const struct note *note, size_t i) {
         }
     }
     return last;
-}
-
-static bool is_head(const struct note *note, size_t i) {
-    if (note->tokens.at[i].starts && i < PHRASE_MOST) return true;
-    bool numbered = i == 3 && token_is(&note->tokens, 2, ":") && note->tokens.at[1].kind == TOKEN_FIGURE;
-    if (numbered &&
-        ANY(&note->tokens, 0, "box", "lot", "crate", "bin", "shelf", "bag", "drawer", "tote", "tub"))
-        return true;
-    bool lot = i == 2 && token_is(&note->tokens, 1, ":") &&
-               ANY(&note->tokens, 0, "lot", "selling", "group", "bundle", "set");
-    return i == 0 || lot;
-}
-
-// "lot", "box", "size" before a number: it numbers, not counts.
-static bool is_numbering(const struct note *note, size_t i) {
-    return i > 0 && ANY(&note->tokens, i - 1, "box", "lot", "bin", "no", "number", "#", "size", "sz", "shelf",
-                        "page", "model", "tape", "side", "level", "volume", "vol", "part", "step", "$", "bag",
-                        "crate", "item", ".", "-", "/", "no.", "top", "disc");
 }
 
 // --- finders ---
@@ -167,6 +152,9 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
         !(token_is(tokens, at + taken, "in") && // "set of six in a rack"
           ANY(tokens, at + taken + 1, "a", "an", "the", "their", "its", "original", "fitted")))
         return false;
+    size_t less = noun + (noun && token_is(tokens, noun + 1, ",") ? 2 : 1), words;
+    if (noun && ANY(tokens, less, "minus", "less") && count_changed(note, less, count, &words) > 0)
+        count = count_changed(note, less, count, &words); // "set of six tumblers minus one"
     *tally = (struct tally){count, at + taken - i, noun ? tokens->at[noun].one : NULL, false};
     return true;
 }
@@ -219,7 +207,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     size_t at = i + number;
     if (!count) return false;
     if (token_is(tokens, at, "-")) at++;
-    if (!is_make(note, at) || (is_numbering(note, i) && !is_all_told(note, i, at + 1))) return false;
+    if (!is_make(note, at) || (count_is_numbering(note, i) && !is_all_told(note, i, at + 1))) return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
@@ -244,7 +232,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     struct noun_found goods;
     if (!sum && !set && !ends && count < 4 && i == 0 && noun_at(note, end, &goods))
         note_take(note, i, end, TAKEN_FILLER); // "2 piece mold, iron"
-    if (!sum && !set && !(ends && count > 3 && (is_head(note, i) || count_is_first_sentence(note, i))))
+    if (!sum && !set && !(ends && count > 3 && (count_is_head(note, i) || count_is_first_sentence(note, i))))
         return false;
     *tally = (struct tally){count, end - i, NULL, false};
     return true;
@@ -271,89 +259,18 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool held_by = false;
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); k < noun && noun < i; k++)
         held_by |= tokens->at[k].stop == STOP_COMMA || ANY(tokens, k, "with");
+    size_t first = 0; // "Photographs, cabinet cards, 13 of them" begins with a plural
+    while (first + 1 < i && tokens->at[first].stop == STOP_NONE && !token_is(tokens, first + 1, ",")) first++;
+    if (first < PHRASE_MOST && is_plural(&tokens->at[first]) && !note->fault_word[first]) held_by = false;
     if (held_by && !have && is_plural(&tokens->at[noun]) && word_at(note, noun, 1u << USE_PART, &held) == 1)
         return false;
     if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
         return false; // "rods 13 of them brass"
-    if (!count_is_first_sentence(note, i) && !have) return false;
+    // "Doilies. Fourteen of them."
+    bool second = i > 1 && i < 6 && tokens->at[i].starts && count_begins_with_many(note, i) &&
+                  (next >= tokens->count || tokens->at[next].stop != STOP_NONE);
+    if (!count_is_first_sentence(note, i) && !have && !second) return false;
     *tally = (struct tally){count, next - i, NULL, false};
-    return true;
-}
-
-static bool is_there(const struct note *note, size_t i) {
-    if (i == 0) return false;
-    const struct tokens *tokens = &note->tokens;
-    if (ANY(tokens, i - 1, "there's", "theres")) return true;
-    return i > 1 && ANY(tokens, i - 1, "are", "is", "were") && token_is(tokens, i - 2, "there");
-}
-
-// "Six pressed glass goblets", "7 plates 2 bowls 1 lid", "there's 8 no 7 plates".
-static bool head_at(const struct note *note, size_t i, struct tally *tally) {
-    const struct tokens *tokens = &note->tokens;
-    size_t lead = i;
-    if (ANY(tokens, i, "about", "around", "roughly", "approx", "approximately", "maybe", "over", "some", "~"))
-        i++;
-    size_t number = 0;
-    bool there = is_there(note, lead);
-    if (!is_head(note, lead) && !(there && !note->record->count)) return false;
-    int count = count_number(note, i, &number);
-    if (!count || is_numbering(note, lead) || token_phrase(tokens, i + number, "sets of")) return false;
-    struct part part;
-    bool about = token_phrase(tokens, i + number, "or so") > 0;
-    if (about) number += 2;
-    size_t noun = count_plural(note, i + number);
-    bool lot = token_is(tokens, i + number + 1, "lot") || token_is(tokens, i + number + 2, "lot");
-    if (!noun && !(count == 1) && !lot) return false;
-    if (there && noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false;
-    bool within = there && lead > 1 && ANY(tokens, lead - 2, "inside", "it", "within", "lid", "drawer");
-    if (within || (there && !is_head(note, lead) && count_is_of_other(note, lead, noun)))
-        return false; // "picnic hamper. Inside there's four plates"
-    if (count == 1) return false;
-    *tally = (struct tally){count, i + number - lead, noun ? tokens->at[noun].one : NULL, about};
-    size_t less = noun && token_is(tokens, noun + 1, ",") ? noun + 2 : noun + 1;
-    if (noun && ANY(tokens, less, "minus", "less")) {
-        size_t words;
-        int left = changed(note, less, count, &words);
-        if (left > 0) tally->count = left;
-    }
-    // Further kinds behind: "2 bowls 1 lid", ", 6 saucers". Subsets ("2 good 2 chipped") have no noun.
-    if (!noun) return true;
-    for (size_t k = noun + 1; k < tokens->count && k < noun + 4 * PHRASE_MOST;) {
-        if (ANY(tokens, k, ",", "and", "&", "+")) k++;
-        size_t more;
-        int next = number_whole(tokens, k, &more);
-        if (!next || k + more >= tokens->count || note->taken[k] == TAKEN_MEASURE) break; // "9 inches tall"
-        if (ANY(tokens, k + more, "inches", "feet", "foot", "inch", "pounds", "ounces", "pints", "gallons",
-                "yards"))
-            break;
-        // "Four big forks and two small"
-        size_t look = k + more + 1;
-        bool joined = ANY(tokens, k - 1, "and", "&", "+");
-        if (joined &&
-            ANY(tokens, k + more, "big", "small", "large", "little", "short", "long", "different", "odd",
-                "medium") &&
-            (look >= tokens->count || tokens->at[look].stop != STOP_NONE)) {
-            tally->count += next;
-            break;
-        }
-        size_t other = next == 1 ? k + more : count_plural(note, k + more);
-        if (!other || tokens->at[other].kind != TOKEN_WORD || note->fault_word[other] ||
-            is_stopper(note, other) || ANY(tokens, other, "ones"))
-            break;
-        struct noun_found goods; // "2 enamel mugs, 1 enamel jug"
-        bool one = next == 1 && !part_at(note, other, &part) && k + more + 1 < tokens->count &&
-                   noun_at(note, other + 1, &goods) && goods.thing && !goods.gated;
-        if (one) other++;
-        if (text_same(tokens->at[other].one, tally->noun) ||
-            (next == 1 && !one && !part_at(note, other, &part)))
-            break;
-        if (next > 1 && part_at(note, other, &part) && !text_same(part.name, "lid")) break;
-        if (ANY(tokens, other + 1, "for", "to") &&
-            ANY(tokens, other + 2, "them", "these", "it", "go", "fit", "match"))
-            break; // "6 stair rods and 11 eyes for them"
-        tally->count += next;
-        k = other + 1;
-    }
     return true;
 }
 
@@ -376,7 +293,7 @@ static bool rest_at(const struct note *note, size_t i, struct tally *tally) {
     int count = number_whole(tokens, i + 1, &number);
     if (the && !ANY(tokens, i + 1 + number, "match", "belong", "matching")) return false;
     if (count < 2) return false;
-    size_t noun = !the && is_head(note, i) ? count_plural(note, i + 1 + number) : 0;
+    size_t noun = !the && count_is_head(note, i) ? count_plural(note, i + 1 + number) : 0;
     struct part part;
     if (noun && (part_at(note, noun, &part) || note->fault_word[noun])) return false; // "all 4 legs"
     if (!noun && !ANY(tokens, i + 1 + number, "signed", "marked", "match", "matching", "are", "have",
@@ -419,7 +336,8 @@ static bool times_at(const struct note *note, size_t i, struct tally *tally) {
         return true;
     }
     struct number times;
-    if (!is_head(note, i) || !number_at(tokens, i, &times) || !times.whole || times.value < 2) return false;
+    if (!count_is_head(note, i) || !number_at(tokens, i, &times) || !times.whole || times.value < 2)
+        return false;
     bool joined = text_same(times.tail, "x");
     if (!joined && !(token_is(tokens, i + times.taken, "x") && !*times.tail)) return false;
     size_t at = i + times.taken + (joined ? 0 : 1);
@@ -554,17 +472,33 @@ static bool is_total(const struct note *note, size_t i, const struct tally *tall
     return so && (is_make(note, i + tally->taken) || is_make(note, i + tally->taken - 1));
 }
 
+// Where no number of pieces stands: that there is one.
+static void read_one(struct note *note) {
+    struct tally tally;
+    for (size_t i = 0; i < note->tokens.count && !note->record->count; i++) {
+        if (note->taken[i] != TAKEN_NOT || !count_one_at(note, i, &tally) ||
+            !note_free(note, i, i + tally.taken))
+            continue;
+        note->record->count = tally.count;
+        note_reading(note, i, i + tally.taken, "count", "one is said");
+    }
+}
+
 void read_counts(struct note *note) {
     bool given = note->record->count > 0;
     struct tally last = {0}, tally;
     for (size_t i = 0; i < note->tokens.count && !given;) {
-        bool found = note->taken[i] == TAKEN_NOT &&
-                     (count_pair_at(note, i, &tally) || set_at(note, i, &tally) ||
-                      pieces_at(note, i, &tally) || of_them_at(note, i, &tally) ||
-                      times_at(note, i, &tally) || head_at(note, i, &tally) || rest_at(note, i, &tally) ||
-                      so_many_at(note, i, &tally) || pairs_at(note, i, &tally) || held_at(note, i, &tally) ||
-                      loose_at(note, i, &tally) || (!note->record->count && count_told_at(note, i, &tally)));
-        bool again = !found && note->taken[i] == TAKEN_NOT && recount_at(note, i, &last, &tally);
+        bool found =
+            note->taken[i] == TAKEN_NOT &&
+            (count_pair_at(note, i, &tally) || set_at(note, i, &tally) || pieces_at(note, i, &tally) ||
+             of_them_at(note, i, &tally) || times_at(note, i, &tally) || count_head_at(note, i, &tally) ||
+             rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
+             held_at(note, i, &tally) || loose_at(note, i, &tally) ||
+             (!note->record->count && (count_told_at(note, i, &tally) || count_groups_at(note, i, &tally))));
+        bool again =
+            note->taken[i] == TAKEN_NOT &&
+            ((!found && recount_at(note, i, &last, &tally)) ||
+             (!(found && is_total(note, i, &tally)) && count_again_at(note, i, note->record->count, &tally)));
         bool total = found && is_total(note, i, &tally);
         if ((!found && !again) || !note_free(note, i, i + tally.taken)) {
             i++;
@@ -583,4 +517,5 @@ void read_counts(struct note *note) {
         if (!count_is_share(note, i)) note_take(note, i, i + tally.taken, TAKEN_COUNT);
         i += tally.taken;
     }
+    if (!given) read_one(note);
 }

@@ -16,6 +16,14 @@ struct tally {
 int count_number(const struct note *note, size_t i, size_t *taken);
 // The plural that a number before token `i` counts; 0 where there is none.
 size_t count_plural(const struct note *note, size_t i);
+// "Minus one", ", I mean four" behind a number: the number it becomes, and how many tokens say so; or 0.
+int count_changed(const struct note *note, size_t at, int count, size_t *taken);
+bool count_is_stopper(const struct note *note, size_t i); // no word of what is counted goes on here
+// counts_head.c
+bool count_is_head(const struct note *note, size_t i);      // does the note begin with what it counts here?
+bool count_is_numbering(const struct note *note, size_t i); // "box 4": it numbers
+size_t count_look(const struct note *note, size_t i); // "round", "dark blue": how many tokens; 0 if none
+bool count_head_at(const struct note *note, size_t i, struct tally *tally);
 // "Ten 16 inch plates", at the token behind the ten: how many tokens of a size or an age stand between; or 0.
 size_t count_sized_by(const struct tokens *tokens, size_t i);
 bool count_is_first_sentence(const struct note *note, size_t i);
@@ -34,6 +42,14 @@ bool count_behind_at(const struct note *note, size_t i, struct tally *tally); //
 bool count_told_at(const struct note *note, size_t i, struct tally *tally);
 // "(Six piece) sweep rod set": does "set" end the name that begins at token `i`?
 bool count_set_behind(const struct note *note, size_t i);
+// counts_sums.c: what is told of the count again: "nine pieces all told", "one broke, so five left", "I said
+// six but there's seven". `before` is what was counted.
+bool count_again_at(const struct note *note, size_t i, int before, struct tally *tally);
+// counts_groups.c: "eight round and six square", "one red two blue", "two sisters": behind the plural that
+// the note begins with.
+bool count_groups_at(const struct note *note, size_t i, struct tally *tally);
+// counts_one.c: that there is one: "just the one", "four parts but one jug".
+bool count_one_at(const struct note *note, size_t i, struct tally *tally);
 // "3 of 4" at token `i`: what is missing is told by the same words.
 bool count_is_share(const struct note *note, size_t i);
 

@@ -42,9 +42,10 @@ static bool is_opening_plural(const struct note *note, size_t i) {
 
 // "Eight in all", "13 altogether", "5 off", "2 no": what makes of a number a count.
 static size_t total_behind(const struct note *note, size_t i) {
-    static const char *const words[] = {"in all", "in total",   "all told",  "all together", "altogether",
-                                        "total",  "in the lot", "off",       "no",           "pcs",
-                                        "items",  "of each",    "in number", "matching",     "identical"};
+    static const char *const words[] = {
+        "in all",     "in total", "all told",  "all together", "altogether",   "total",
+        "in the lot", "off",      "no",        "pcs",          "items",        "of each",
+        "in number",  "matching", "identical", "by my count",  "or so i count"};
     size_t n = token_first(&note->tokens, i, words, sizeof words / sizeof *words);
     if (n && token_is(&note->tokens, i + n, ".") && note->tokens.at[i + n].stop == STOP_NONE) n++;
     return n && is_end(note, i + n) ? n : 0;
@@ -94,11 +95,30 @@ static bool is_short_of(const struct note *note, size_t i, int count) {
 
 // "I make it 9", "I count 14 tiles", "counted them twice, 31", "there's eight", "qty 6".
 static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
-    static const char *const leads[] = {
-        "i make it",     "i count",  "i counted", "we counted", "counted them twice",
-        "counted twice", "counted",  "qty",       "quantity",   "there's",
-        "there are",     "there is", "makes",     "numbering",  "total of",
-        "amounts to",    "count",    "you get",   "you get all"};
+    static const char *const leads[] = {"i make it",
+                                        "i count",
+                                        "i counted",
+                                        "we counted",
+                                        "counted them twice",
+                                        "counted twice",
+                                        "counted",
+                                        "qty",
+                                        "quantity",
+                                        "there's",
+                                        "there are",
+                                        "there is",
+                                        "makes",
+                                        "numbering",
+                                        "total of",
+                                        "count is",
+                                        "i counted twice",
+                                        "i counted them",
+                                        "we counted them",
+                                        "i counted them twice",
+                                        "amounts to",
+                                        "count",
+                                        "you get",
+                                        "you get all"};
     const struct tokens *tokens = &note->tokens;
     size_t lead = token_first(tokens, i, leads, sizeof leads / sizeof *leads), number;
     bool on = token_is(tokens, i, "numbering") && i > 0 && is_opening_plural(note, i - 1);

@@ -97,6 +97,41 @@ static bool is_one_of_several(const struct fault_reader *r, const struct fault_h
                 "since", "unfortunately", "only", "it", "the", "a", "on");
 }
 
+// "Nutcracker, just the one": so many are sold, and of what never comes in pairs none is missed.
+static bool is_one_sold(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const bare[] = {"only one",     "only have one", "only have the one", "just one",
+                                       "just the one", "1 only",        "one only",          "single only"};
+    static const char *const paired[] = {
+        "earring",     "earrings",    "cufflink",   "cufflinks", "cuff",     "bookend",  "bookends",
+        "candlestick", "candle",      "glove",      "gloves",    "mitten",   "mittens",  "shoe",
+        "shoes",       "boot",        "boots",      "sock",      "socks",    "slipper",  "skate",
+        "skates",      "sandal",      "stocking",   "curtain",   "curtains", "drape",    "panel",
+        "sconce",      "sconces",     "andiron",    "andirons",  "firedog",  "stirrup",  "spur",
+        "shaker",      "salt",        "pepper",     "pot",       "oar",      "ski",      "pole",
+        "speaker",     "clip",        "pair",       "pairs",     "mate",     "other",    "clog",
+        "moccasin",    "candelabrum", "candelabra", "girandole", "tieback",  "hinge",    "shutter",
+        "mule",        "pump",        "heel",       "sneaker",   "trainer",  "snowshoe", "flipper",
+        "fin",         "set",         "two",        "second",    "stud",     "hoop",     "epaulet",
+        "gaiter",      "legging",     "creamer",    "sugar",     "dog",      "fire",     "cup",
+        "saucer",      "shoehorn",    "paddle",     "castanet",  "cymbal",   "maraca",   "drumstick",
+        "pillowcase",  "sham",        "oarlock",    "rowlock",   "bracket",  "lens",     "headlamp",
+        "headlight",   "hubcap",      "fender",     "handset",   "epergne"};
+    enum { OPENS = 12, NEAR = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t from = hit->from > 0 && ANY(tokens, hit->from - 1, "i") ? hit->from - 1 : hit->from;
+    if (!text_same(hit->kinds[0]->rule.id, "missing-mate") ||
+        token_longest(tokens, hit->from, bare, COUNT(bare)) != hit->to - hit->from ||
+        (from > 0 && tokens->at[from - 1].stop == STOP_NONE))
+        return false;
+    for (size_t i = 0; i < tokens->count && i < OPENS; i++)
+        if (AMONG(tokens, i, paired)) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < NEAR; i--, n++)
+        if (AMONG(tokens, i - 1, paired)) return false;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + NEAR; i++)
+        if (AMONG(tokens, i, paired)) return false;
+    return true;
+}
+
 // "A cloudy patch", "bald patches": a place that looks so, and nothing sewn on.
 static bool is_patch_of_look(const struct tokens *tokens, size_t i) {
     static const char *const looks[] = {"cloudy", "foggy", "milky",    "hazy",  "dull",   "bald",  "bare",
@@ -266,8 +301,8 @@ bool fault_is_harmless(const struct fault_reader *r, const struct fault_hit *hit
     size_t last = hit->to - 1;
     return is_hard_to(tokens, last) || is_side(tokens, last) || is_color_given(tokens, last) ||
            is_colored_part(tokens, last) || is_for_use(tokens, last) || is_hard_to(tokens, hit->from) ||
-           is_part_with_verb(r, hit) || is_one_of_several(r, hit) || is_done_at_times(r, hit) ||
-           is_wood_stain(r, hit) || is_as_meant(r, hit) || is_crease_of_parts(r, hit) ||
-           is_rust_color(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
+           is_part_with_verb(r, hit) || is_one_of_several(r, hit) || is_one_sold(r, hit) ||
+           is_done_at_times(r, hit) || is_wood_stain(r, hit) || is_as_meant(r, hit) ||
+           is_crease_of_parts(r, hit) || is_rust_color(r, hit) || (last > 1 && is_part_at_rest(r, hit)) ||
            (hit->to == hit->from + 1 && is_patch_of_look(tokens, last));
 }

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+// The count told again, which then is the one that holds: a sum of what was told in parts ("nine pieces all
+// told"), what is left of a set ("one broke, so five left"), what the seller found when counting anew ("I
+// said six but there's seven").
+#include "notes/any.h"
+#include "notes/counts.h"
+#include "notes/number.h"
+#include "text/order.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
+
+enum { BEFORE_MOST = 24, TOLD_MOST = 2000 };
+
+static bool is_end(const struct note *note, size_t i) {
+    return i >= note->tokens.count || note->tokens.at[i].stop != STOP_NONE;
+}
+
+static bool is_start(const struct note *note, size_t i) {
+    return i == 0 || note->tokens.at[i - 1].stop != STOP_NONE;
+}
+
+static size_t make_at(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "pieces", "pcs", "items", "piece", "things") ? 1 : 0;
+}
+
+static size_t whole_at(const struct note *note, size_t i) {
+    static const char *const words[] = {"all told",     "in all", "in total",   "altogether",
+                                        "all together", "total",  "in the lot", "all in",
+                                        "in all told",  "all up", "in this lot"};
+    return token_longest(&note->tokens, i, words, COUNT(words));
+}
+
+// "That makes seven pieces", "nine in all", "eleven pieces all told": more than was counted so far.
+static bool sum_at(const struct note *note, size_t i, int before, struct tally *tally) {
+    static const char *const leads[] = {
+        "that makes", "which makes",   "makes",    "making",         "that's",  "so",
+        "so that's",  "so that makes", "total of", "a total of",     "total",   "in all",
+        "altogether", "all told",      "in total", "for a total of", "that is", "so total of",
+        "you get",    "so there are",  "total is", "total :"};
+    const struct tokens *tokens = &note->tokens;
+    size_t lead = token_longest(tokens, i, leads, COUNT(leads)), number;
+    if (!is_start(note, i) && !(lead && ANY(tokens, i - 1, "and", "so", "-", "("))) return false;
+    int count = count_number(note, i + lead, &number);
+    if (count <= before || count > TOLD_MOST) return false;
+    size_t at = i + lead + number, make = make_at(note, at), whole = whole_at(note, at + make);
+    if (!make && !whole && !(lead && is_end(note, at) && !ANY(tokens, i, "so", "you"))) return false;
+    if (!is_end(note, at + make + whole)) return false;
+    if (!lead && !whole && !(tokens->at[i].starts || count_is_first_sentence(note, i))) return false;
+    *tally = (struct tally){count, at + make + whole - i, NULL, false};
+    return true;
+}
+
+// Are some of them told as lost, or as those that there were, in the clauses before token `i`?
+static bool some_went(const struct note *note, size_t i) {
+    for (size_t k = i, n = 0; k > 0 && n < BEFORE_MOST; k--, n++)
+        if (ANY(&note->tokens, k - 1, "missing", "gone", "lost", "broke", "broken", "less", "minus", "was",
+                "were", "short", "except", "smashed", "cracked", "kept", "keeping", "gave", "had",
+                "originally"))
+            return true;
+    return false;
+}
+
+// "One is gone so 11", "one broke, five left", "now eleven": fewer than were counted.
+static bool left_at(const struct note *note, size_t i, int before, struct tally *tally) {
+    static const char *const leads[] = {
+        "so",          "now",           "leaving",     "leaves",         "so now",
+        "so there's",  "so only",       "now only",    "down to",        "which leaves",
+        "that leaves", "so just",       "so i have",   "so there are",   "but now",
+        "now there's", "now there are", "now down to", "so that leaves", "so that's"};
+    static const char *const behind[] = {"left",     "remain",       "remaining",  "remaining now",
+                                         "left now", "of them left", "still here", "here",
+                                         "survive",  "are left",     "in the lot", "in all",
+                                         "pieces",   "total",        "for sale",   "here now"};
+    const struct tokens *tokens = &note->tokens;
+    size_t lead = token_longest(tokens, i, leads, COUNT(leads)), number;
+    if (!is_start(note, i) && !(lead && i > 0)) return false;
+    int count = count_number(note, i + lead, &number);
+    if (count < 1 || count >= before || before - count > (before + 1) / 2) return false;
+    size_t tail = token_longest(tokens, i + lead + number, behind, COUNT(behind));
+    if ((!lead && !tail) || !is_end(note, i + lead + number + tail)) return false;
+    if (!some_went(note, i)) return false;
+    *tally = (struct tally){count, lead + number + tail, NULL, false};
+    return true;
+}
+
+// "I said six but I counted again and there's seven": the number before the change of mind, the change, and
+// the number that holds, in one sentence.
+static bool found_at(const struct note *note, size_t i, struct tally *tally) {
+    static const char *const said[] = {"i said",   "i wrote", "i thought", "i put",          "i told",
+                                       "i listed", "said",    "thought",   "i counted",      "i first",
+                                       "at first", "says",    "i typed",   "supposed to be", "listed as"};
+    static const char *const changes[] = {"but",     "no",     "actually", "again",      "recounted", "wait",
+                                          "sorry",   "really", "turns",    "correction", "recount",   "oops",
+                                          "instead", "make",   "it's",     "nope"};
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0, k = i, n = 0;
+    if (!number_may_be(tokens, i) || i < 3 || i > 2 * BEFORE_MOST) return false;
+    int count = count_number(note, i, &number);
+    size_t end = i + number;
+    if (token_is(tokens, end, "of") && ANY(tokens, end + 1, "them", "em", "these")) end += 2;
+    if (count < 2 || count > TOLD_MOST || !is_end(note, end)) return false;
+    if (!count_begins_with_many(note, i) ||
+        !ANY(tokens, i - 1, "there's", "theres", "it's", "are", "is", "its", "counted", "got", "have", "get",
+             "actually", "it", "that", "really", "make", "no", "now", "to", ":", ",", "find", "count"))
+        return false;
+    bool changed = false;
+    for (; k > 0 && n < BEFORE_MOST; k--, n++) {
+        if (n && tokens->at[k - 1].stop >= STOP_SENTENCE) return false;
+        changed |= token_among(tokens, k - 1, changes, COUNT(changes));
+        if (!token_longest(tokens, k - 1, said, COUNT(said))) continue;
+        for (size_t m = k; changed && m < i; m++) {
+            size_t more;
+            int first = number_whole(tokens, m, &more);
+            if (first > 1 && first != count) {
+                *tally = (struct tally){count, end - i, NULL, false};
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool count_again_at(const struct note *note, size_t i, int before, struct tally *tally) {
+    if (note->fault_word[i] && !number_may_be(&note->tokens, i)) return false;
+    return (before > 0 && (sum_at(note, i, before, tally) || left_at(note, i, before, tally))) ||
+           found_at(note, i, tally);
+}
