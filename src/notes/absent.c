@@ -342,47 +342,6 @@ bool absent_is_small(const struct tokens *tokens, size_t i) {
     return token_among(tokens, i, words, COUNT(words));
 }
 
-// "Gone to toffee", "gone the color of tea", "gone from clear to yellow", "gone a bit soft", "gone all
-// stiff".
-static bool turns_to(const struct tokens *tokens, size_t i) {
-    static const char *const owners[] = {"the",      "my",      "his",     "her",     "our",
-                                         "a",        "someone", "another", "charity", "school",
-                                         "landfill", "auction", "ground"};
-    static const char *const shades[] = {"color",  "colour", "same",  "sort",  "kind", "bit",
-                                         "little", "touch",  "shade", "funny", "dull", "dark",
-                                         "deep",   "pale",   "dirty", "nasty"};
-    static const char *const ends[] = {"of", "but", "the", "and", "over", "with", "in", "on"};
-    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
-    if (token_is(tokens, i, "to")) return !token_among(tokens, i + 1, owners, COUNT(owners));
-    if (token_is(tokens, i, "from"))
-        return token_is(tokens, i + 2, "to") || token_is(tokens, i + 2, "through");
-    if (token_is(tokens, i, "all")) return !token_among(tokens, i + 1, ends, COUNT(ends));
-    return (token_is(tokens, i, "the") || token_is(tokens, i, "a")) &&
-           token_among(tokens, i + 1, shades, COUNT(shades));
-}
-
-// "Gone sticky", "gone brown": turned into, not missing.
-bool absent_turns_into(const struct fault_reader *r, size_t i) {
-    const struct tokens *tokens = &r->note->tokens;
-    if (i == 0 || !token_is(tokens, i - 1, "gone") || i >= tokens->count) return false;
-    static const char *const ends[] = {
-        "and",      "but",       "so",        "now",       "too",     "though", "from",       "since",
-        "on",       "in",        "at",        "off",       "one",     "i",      "it",         "you",
-        "or",       "astray",    "missing",   "walkabout", "awol",    "west",   "years",      "long",
-        "ages",     "before",    "when",      "with",      "by",      "for",    "altogether", "completely",
-        "entirely", "somewhere", "already",   "a",         "the",     "sadly",  "to",         "of",
-        "as",       "because",   "elsewhere", "again",     "forever", "absent", "along",      "near",
-        "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
-        "both",     "all",       "which",     "that"};
-    if (tokens->at[i].stop != STOP_NONE) return false;
-    if (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2))
-        return false; // "two gone out of eleven"
-    if (turns_to(tokens, i)) return true;
-    for (size_t k = 0; k < COUNT(ends); k++)
-        if (token_is(tokens, i, ends[k])) return false;
-    return true;
-}
-
 // "The button at the waist is missing": what is missing stands before its place.
 static size_t before_place(const struct fault_reader *r, size_t i) {
     static const char *const prepositions[] = {"at", "on", "in", "of", "from", "inside", "near", "by"};
@@ -483,7 +442,8 @@ static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t
         size_t to = at;
         while (at > 0 && r->part[at - 1] && to - at < 3) at--;
         if (at == to || is_place(tokens, at)) return;
-        absent_tell(r, at, to, cue_from, cue_to);
+        struct item_flaw *flaw = absent_tell(r, at, to, cue_from, cue_to);
+        if (flaw) flaw->span = note_span_of(r->note, at, to); // its own words: else the next one is the same
     }
 }
 
@@ -559,6 +519,11 @@ void read_absent(struct fault_reader *r) {
             continue;
         }
         struct noun_found noun;
+        size_t stated = absent_read_stated(r, i);
+        if (stated) {
+            i = stated - 1;
+            continue;
+        }
         if (!r->part[i]) {
             if (absent_read_plain(r, i)) continue;
             // Any other noun that is said to be missing: "the inkwell is missing".

@@ -12,6 +12,7 @@
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
+#define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
 static const char *const sides[] = {"left",   "right", "upper",  "lower", "front",   "back",
                                     "rear",   "top",   "bottom", "inner", "outer",   "first",
@@ -131,7 +132,7 @@ size_t absent_read_no_thing(struct fault_reader *r, size_t i) {
         return on;
     }
     if (!noun_at(r->note, i + n, &noun)) return 0;
-    if (n > 1 && r->note->taken[i + n] == TAKEN_TYPE) return 0;
+    if (n > 1 && (r->note->taken[i + n] == TAKEN_TYPE || absent_is_another(tokens, i, noun.to))) return 0;
     if (n == 1 && is_sellers_want(tokens, i, &noun)) return noun.to;
     if (token_is(tokens, i, "no") && tokens->at[i + n].kind == TOKEN_FIGURE) return 0; // "No 8 lamp"
     static const char *const players[] = {"machine", "player", "deck", "projector", "turntable"};
@@ -293,6 +294,107 @@ bool absent_read_plain(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "Gone to toffee", "gone the color of tea", "gone from clear to yellow", "gone a bit soft", "gone all
+// stiff".
+static bool turns_to(const struct tokens *tokens, size_t i) {
+    static const char *const owners[] = {"the",      "my",      "his",     "her",     "our",
+                                         "a",        "someone", "another", "charity", "school",
+                                         "landfill", "auction", "ground"};
+    static const char *const shades[] = {"color",  "colour", "same",  "sort",  "kind", "bit",
+                                         "little", "touch",  "shade", "funny", "dull", "dark",
+                                         "deep",   "pale",   "dirty", "nasty"};
+    static const char *const ends[] = {"of", "but", "the", "and", "over", "with", "in", "on"};
+    if (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "to")) return !token_among(tokens, i + 1, owners, COUNT(owners));
+    if (token_is(tokens, i, "from"))
+        return token_is(tokens, i + 2, "to") || token_is(tokens, i + 2, "through");
+    if (token_is(tokens, i, "all")) return !token_among(tokens, i + 1, ends, COUNT(ends));
+    return (token_is(tokens, i, "the") || token_is(tokens, i, "a")) &&
+           token_among(tokens, i + 1, shades, COUNT(shades));
+}
+
+// "Gone sticky", "gone brown": turned into, not missing.
+bool absent_turns_into(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (i == 0 || !token_is(tokens, i - 1, "gone") || i >= tokens->count) return false;
+    static const char *const ends[] = {
+        "and",      "but",       "so",        "now",       "too",     "though", "from",       "since",
+        "on",       "in",        "at",        "off",       "one",     "i",      "it",         "you",
+        "or",       "astray",    "missing",   "walkabout", "awol",    "west",   "years",      "long",
+        "ages",     "before",    "when",      "with",      "by",      "for",    "altogether", "completely",
+        "entirely", "somewhere", "already",   "a",         "the",     "sadly",  "to",         "of",
+        "as",       "because",   "elsewhere", "again",     "forever", "absent", "along",      "near",
+        "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
+        "both",     "all",       "which",     "that"};
+    if (tokens->at[i].stop != STOP_NONE) return false;
+    if (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2))
+        return false; // "two gone out of eleven"
+    if (turns_to(tokens, i)) return true;
+    for (size_t k = 0; k < COUNT(ends); k++)
+        if (token_is(tokens, i, ends[k])) return false;
+    return true;
+}
+
+// A clause begins at token `i`: behind a stop, or behind what sets it against the one before.
+static bool opens_clause(const struct tokens *tokens, size_t i) {
+    return i > 0 && (tokens->at[i - 1].stop != STOP_NONE ||
+                     ANY(tokens, i - 1, "but", "though", "although", "however"));
+}
+
+// "The fine plate and the stomper are missing", at the first "the": a clause that says nothing else, whatever
+// its things are called. Where one of them is a part by any list, "gone" will do for "missing". The token
+// behind it, 0 where it is none.
+size_t absent_read_stated(struct fault_reader *r, size_t i) {
+    enum { THINGS_MOST = 4, WORDS_MOST = 3 };
+    static const char *const never[] = {
+        "only",       "thing",  "things", "bit",     "bits",    "rest",   "one",     "ones",      "other",
+        "others",     "same",   "price",  "photo",   "date",    "shine",  "detail",  "charm",     "point",
+        "piece",      "pieces", "last",   "first",   "part",    "parts",  "odd",     "few",       "two",
+        "three",      "four",   "five",   "picture", "sizes",   "number", "nothing", "none",      "all",
+        "everything", "some",   "it",     "they",    "this",    "both",   "neither", "something", "what",
+        "mine",       "these",  "those",  "there",   "several", "most",   "many"};
+    const struct tokens *tokens = &r->note->tokens;
+    const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_OTHER | STANCE_WITHDRAWN | STANCE_UNKNOWN |
+                         STANCE_PAST | STANCE_PLANNED | STANCE_HEARD;
+    size_t from[THINGS_MOST], to[THINGS_MOST], count = 0, at = i;
+    bool known = false, unknown = false;
+    bool bare =
+        i > 0 && tokens->at[i - 1].stop >= STOP_SENTENCE && tokens->at[i].capital; // "Plate and stomper are"
+    if ((!bare && !ANY(tokens, i, "the", "its")) || !opens_clause(tokens, i) || r->scope.stance[i] & off)
+        return 0;
+    for (;;) {
+        if (ANY(tokens, at, "the", "its", "one", "a")) at++;
+        size_t first = at;
+        while (at < tokens->count && at - first < WORDS_MOST && tokens->at[at].kind == TOKEN_WORD &&
+               (r->part[at] || r->note->taken[at] == TAKEN_NOT || r->note->taken[at] == TAKEN_VALUE) &&
+               !r->scope.fault[at] && !absent_is_small(tokens, at) && !AMONG(tokens, at, never) &&
+               !ANY(tokens, at, "and", "is", "are", "has", "have", "went", "of", "or")) {
+            known |= r->part[at++];
+        }
+        if (at == first || count == THINGS_MOST) return 0;
+        unknown |= !r->part[at - 1];
+        from[count] = first;
+        to[count++] = at;
+        bool comma = at < tokens->count && tokens->at[at].stop == STOP_COMMA;
+        at += comma;
+        if (ANY(tokens, at, "and"))
+            at++;
+        else if (!comma)
+            break;
+    }
+    if ((!unknown && count < 2) || !ANY(tokens, at, "is", "are", "went", "both", "have", "has")) return 0;
+    size_t n = lacking_behind(tokens, at), end = at + n;
+    if (!n || (!known && !ANY(tokens, end - 1, "missing", "absent")) || absent_turns_into(r, end)) return 0;
+    if (end < tokens->count && tokens->at[end].stop == STOP_NONE &&
+        !ANY(tokens, end, "and", "but", "so", "which"))
+        return 0;
+    while (count-- > 0) { // from the last: each takes the words up to the cue
+        struct item_flaw *flaw = absent_tell(r, from[count], to[count], at, end);
+        if (flaw) flaw->span = note_span_of(r->note, from[count], to[count]);
+    }
+    return end;
+}
+
 // "Cigarette cards? no, woven bookmarks": what the note begins with is called something else.
 bool absent_is_renamed(const struct fault_reader *r, size_t i) {
     enum { HEAD = 6, NAME = 4 };
@@ -340,6 +442,13 @@ bool absent_is_another(const struct tokens *tokens, size_t i, size_t end) {
             "hardboard") &&
         !ANY(tokens, end, "left", "on", "at", "along", "round", "around"))
         return true;
+    bool home =
+        i > 0 && ANY(tokens, i - 1, "i", "we", "just", "really", "simply") &&
+        ANY(tokens, i, "don't", "dont", "haven't", "havent", "never") &&
+        ANY(tokens, end - 1, "wall", "walls", "room", "space", "house", "yard", "garden", "garage", "place",
+            "kitchen", "floor", "porch", "fireplace", "heart", "time", "strength", "patience", "money",
+            "energy", "truck", "ceiling", "ceilings", "skill", "skills", "shop", "barn", "kids");
+    if (home) return true; // "we don't have the wall for it anymore"
     return i > 0 && ANY(tokens, i - 1, "i", "we", "but", "and") &&
            ANY(tokens, i, "don't", "dont", "haven't", "havent", "have", "got", "without", "lack") &&
            ANY(tokens, end - 1, "turntable", "player", "deck", "gramophone", "phonograph", "projector",

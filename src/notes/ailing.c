@@ -520,6 +520,20 @@ static bool is_beside(const struct fault_reader *r, size_t i) {
     return false;
 }
 
+// "A crack in the side that weeps", at "weeps": how bad the crack is.
+static bool is_of_opening(const struct fault_reader *r, size_t i) {
+    enum { BACK = 8 };
+    static const char *const openings[] = {"crack", "crack-through", "hairline", "hole", "seam-split"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, i, "weeps", "leaks", "drips", "seeps", "weeping", "leaking") ||
+        !ANY(tokens, i - 1, "that", "which", "and"))
+        return false;
+    for (size_t k = 0; k < r->hit_count; k++)
+        for (size_t n = 0; r->hits[k].to <= i && r->hits[k].to + BACK > i && n < COUNT(openings); n++)
+            if (text_same(r->hits[k].kinds[0]->rule.id, openings[n])) return true;
+    return false;
+}
+
 void read_ailing(struct fault_reader *r) {
     static const uint16_t off = STANCE_DENIED | STANCE_NONE_SEEN | STANCE_PAST | STANCE_WITHDRAWN |
                                 STANCE_OTHER | STANCE_UNKNOWN | STANCE_PLANNED;
@@ -530,7 +544,7 @@ void read_ailing(struct fault_reader *r) {
         size_t part = 0, piece = 0, piece_to = 0, n = predicate_at(tokens, i, &ailment);
         bool excepted = n && excepted_piece(r, i, &part, &piece, &piece_to);
         if (!excepted) n = ailment_at(r, i, &part, &ailment);
-        if (!n) continue;
+        if (!n || is_of_opening(r, i)) continue;
         size_t since = excepted || part > i ? i : part;
         for (size_t k = since; k < i; k++) // "panel isn't cracked but it's loose"
             if (ANY(tokens, k, "but", "though") ||

@@ -506,6 +506,8 @@ size_t absent_some_of(const struct fault_reader *reader, size_t noun, int *count
 size_t absent_read_size_lost(struct fault_reader *reader, size_t i);
 // "Chalk ledge missing": token `i` is "missing"; what lacks has no name in a list.
 bool absent_read_plain(struct fault_reader *reader, size_t i);
+size_t absent_read_stated(struct fault_reader *reader,
+                          size_t i); // "the fine plate and the stomper are missing"
 
 // part_of.c: "the switch on the middle arm": a part with the one that it is on; else `part` itself.
 const char *fault_part_of(const struct fault_reader *reader, const struct fault_hit *hit,

@@ -149,10 +149,27 @@ static bool is_guessed(const struct tokens *tokens, size_t i, size_t n) {
     return token_is(tokens, i, "must") && !(size > 2 && text_same(word + size - 2, "ed"));
 }
 
+// "They'd go another twenty years with a new handle", at "with": what would make it better is not on it.
+static void read_better_with(struct scope *s, size_t i) {
+    enum { BACK = 10 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!token_is(tokens, i, "with")) return;
+    size_t at = i + 1;
+    while (ANY(tokens, at, "a", "an", "some", "the", "just", "one")) at++;
+    if (!ANY(tokens, at, "new", "fresh", "replacement", "different", "better", "proper")) return;
+    for (size_t k = i; k > 0 && i - k < BACK && tokens->at[k - 1].stop == STOP_NONE; k--)
+        if (ANY(tokens, k - 1, "would", "could", "should", "might", "it'd", "they'd", "she'd", "he'd",
+                "that'd", "you'd", "itd", "theyd")) {
+            scope_mark(s, i + 1, scope_clause_end(s, i + 1), STANCE_PLANNED, i);
+            return;
+        }
+}
+
 static void read_plans(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
         size_t n = 1;
+        read_better_with(s, i);
         if (!is_until(tokens, i) && (!cue_at(s, plans, COUNT(plans), i, &n) || is_guessed(tokens, i, n)))
             continue;
         scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PLANNED, i);

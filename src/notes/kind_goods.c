@@ -405,7 +405,10 @@ bool kind_is_by_battery(const struct fault_reader *r, const struct fault_hit *hi
     const struct family *family = r->note->record->family;
     bool runs = false, cell = false;
     for (size_t i = 0; family && i < COUNT(ids); i++) runs |= text_same(family->rule.id, ids[i]);
-    if (!runs || !token_is(tokens, hit->from, "corrosion")) return false;
+    bool spring = hit->from > 0 && ANY(tokens, hit->from - 1, "spring", "springs", "contacts", "terminals",
+                                       "contact", "terminal", "are", "is"); // "springs eaten away"
+    if (!runs || !(token_is(tokens, hit->from, "corrosion") || (spring && ANY(tokens, hit->from, "eaten"))))
+        return false;
     for (size_t i = 0; i < tokens->count && !cell; i++) cell = token_among(tokens, i, cells, COUNT(cells));
     return cell;
 }

@@ -33,7 +33,7 @@ static bool holds(const struct tokens *tokens, const struct phrase_hit *hit, con
 static bool is_before_other(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const ills[] = {"lost",   "missing", "gone", "broken", "cracked",   "bent",  "loose",
                                        "dented", "chipped", "worn", "torn",   "scratched", "rusty", "split"};
-    enum { FAR = 7 };
+    enum { FAR = 11 };
     const struct tokens *tokens = &r->note->tokens;
     if (!token_is(tokens, hit->to - 1, "but")) return false;
     if (ANY(tokens, hit->to, "there's", "theres", "only") &&
@@ -100,6 +100,23 @@ static bool so_before(const struct tokens *tokens, size_t i) {
     return token_is(tokens, i, "so");
 }
 
+// "One foot is missing so it rocks", "the pins are gone so it just rests on blocks": the lack is what is
+// told.
+static bool is_for_lack(const struct tokens *tokens, const struct phrase_hit *hit) {
+    enum { BACK = 9 };
+    if (!ANY(tokens, hit->to - 1, "rocks", "wobbles", "leans", "tilts", "tips", "wobbly", "rock", "wobble") &&
+        !(token_is(tokens, hit->from, "just") && ANY(tokens, hit->to - 1, "on")))
+        return false;
+    size_t so = hit->from;
+    while (so > 0 && hit->from - so < 3 &&
+           ANY(tokens, so - 1, "it", "it's", "they", "just", "now", "sort", "of"))
+        so--;
+    if (so == 0 || !ANY(tokens, so - 1, "so")) return false;
+    for (size_t i = so - 1; i > 0 && so - i < BACK && tokens->at[i - 1].stop < STOP_CLAUSE; i--)
+        if (ANY(tokens, i - 1, "missing", "gone", "lost", "absent")) return true;
+    return false;
+}
+
 bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit) {
     static const char *const cracks[] = {"crack", "crack-through", "hairline", "wood-split"};
     static const char *const openings[] = {"crack", "crack-through", "hairline",  "wood-split", "tear",
@@ -114,6 +131,17 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     const char *id = hit->flaw->rule.id;
     const struct fault_hit *before = told_before(r, hit->from);
     if (text_same(id, "partly-working") && is_before_other(r, hit)) return true;
+    if (is_for_lack(tokens, hit)) return true;
+    if (text_same(id, "peeling-coating") && before &&
+        ANY(tokens, hit->from, "bits", "bit", "pieces", "flakes") &&
+        text_same(before->kinds[0]->rule.id, "brittle-paper"))
+        return true; // "brittle, and bits come off"
+    if (text_same(id, "fraying") && ANY(tokens, hit->to - 1, "bits") && holds(tokens, hit, "brittle"))
+        return true; // "edges are brittle and bits come off"
+    if (text_same(id, "complete-counted") && ANY(tokens, hit->to - 1, "counted") && hit->from < hit->to &&
+        ANY(tokens, hit->from, "i", "we") &&
+        (degrees_number(tokens, hit->to) || ANY(tokens, hit->to, "about", "around", "only", "just", "some")))
+        return true; // "I counted thirty": how many there are, and not that these are all
     struct word_entry entry;
     if (hit->flaw->form == ABSENCE && hit->near && hit->to == hit->from + 3 &&
         tokens->at[hit->from].stop == STOP_NONE &&
@@ -202,10 +230,8 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return true; // "glued back at the neck, tight line": that of the mend
     }
-    static const char *const designs[] = {"decoration-wear", "fading", "gilt-wear"};
-    if (text_same(id, "cloudy-glass") && before->to == hit->from &&
-        ANY(tokens, hit->from, "from", "in", "through") &&
-        is_kind(before->kinds[0], designs, COUNT(designs))) {
+    if (text_same(id, "cloudy-glass") && before->to == hit->from && before->kinds[0]->form == FAULT &&
+        ANY(tokens, hit->from, "from", "in", "through")) {
         note_take(r->note, hit->from, hit->to, TAKEN_FLAW);
         return true; // "etching faint from the dishwasher"
     }
