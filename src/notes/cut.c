@@ -205,8 +205,28 @@ static bool names_letter(const struct cutter *c, size_t from) {
     return end > at && is_one_of(c->text + at, end - at, leads);
 }
 
+// "Boots, 9 D. Heels", "jacket, black, L. Zipper": the width behind a size, and a size behind a color or a
+// garment, where no name is due.
+static bool is_size_letter(const struct cutter *c, size_t from) {
+    static const char *const leads[] = {
+        "black",  "white",  "blue",   "navy",     "red",      "green",   "gray",     "grey",
+        "brown",  "cream",  "tan",    "ivory",    "pink",     "purple",  "yellow",   "beige",
+        "khaki",  "olive",  "maroon", "burgundy", "orange",   "leather", "wool",     "cotton",
+        "denim",  "jacket", "coat",   "shirt",    "sweater",  "dress",   "vest",     "hoodie",
+        "blouse", "skirt",  "pants",  "robe",     "cardigan", "gold",    "charcoal", NULL};
+    if (from < 2 || c->text[from - 1] != ' ') return false;
+    size_t end = from - 2;
+    if (is_digit((unsigned char)c->text[end])) return strchr("BCDEW", c->text[from]) != NULL;
+    if (c->text[end] != ',' || !strchr("SML", c->text[from])) return false;
+    size_t at = end;
+    while (at > 0 && (unsigned char)(c->text[at - 1] | 0x20) >= 'a' &&
+           (unsigned char)(c->text[at - 1] | 0x20) <= 'z')
+        at--;
+    return end > at && is_one_of(c->text + at, end - at, leads);
+}
+
 static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
-    if (names_letter(c, from)) return true;
+    if (names_letter(c, from) || is_size_letter(c, from)) return true;
     if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
     return is_digit(peek(c, next)) || opens_sentence(c, next);
 }

@@ -154,6 +154,7 @@ void read_told_maker(struct note *note);  // maker_marks.c: the maker that a mar
 void read_maker_marks(struct note *note); // maker_marks.c: the maker's name where it was read; the same
 void read_mark_firm(struct note *note);   // mark_alone.c: the firm that a mark names; part of read_names()
 void read_thing(struct note *note);       // things.c: the type by grammar, its family, `others`
+void read_type_whole(struct note *note);  // type_whole.c: what goods of a strand or a deck make
 void read_credits(struct note *note);     // credits.c: author, artist, firm, once the thing is known
 void read_model_named(struct note *note); // name_model.c: "Tamberlane Student", once the thing is known
 void read_said_of(struct note *note);     // painted.c

@@ -243,6 +243,12 @@ size_t purpose_from(const struct note *note, size_t noun) {
         if (is_trade(note, from - 1) || is_worker(&note->tokens, from - 1)) return from - 1;
         struct word_entry stuff; // "ash net needle"
         if (from < noun && word_at(note, from - 1, 1u << USE_MATERIAL, &stuff)) break;
+        if (from > 1 && ANY(&note->tokens, from - 1, "head", "mask") &&
+            note->tokens.at[from - 2].stop == STOP_NONE && word_at(note, from - 2, 1u << USE_THEME, &stuff))
+            break; // "horse head bookends" show a horse's head
+        if (from > 1 && note->tokens.at[from - 2].stop == STOP_NONE &&
+            word_at(note, from - 2, 1u << USE_PATTERN | 1u << USE_TECHNIQUE, &stuff) == 2)
+            break; // "fair isle cardigan"
         bool purpose =
             token_among(&note->tokens, from - 1, purposes, COUNT(purposes)) || is_pair(note, from - 1);
         if (!purpose && !is_goods(note, from - 1) && !(names_here(note, from) && is_namer(note, from - 1)))

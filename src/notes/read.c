@@ -176,12 +176,12 @@ struct step {
 };
 
 static const struct step before_faults[] = {
-    {read_alien, NULL},      {NULL, read_one_paragraph}, {read_title_case, NULL}, {read_owners, NULL},
-    {read_persons, NULL},    {read_names_put, NULL},     {read_arrivals, NULL},   {read_writing, NULL},
-    {read_asides, NULL},     {read_dates, NULL},         {read_measures, NULL},   {read_counts, NULL},
-    {read_names, NULL},      {read_thing, NULL},         {read_credits, NULL},    {read_model_named, NULL},
-    {settle_measures, NULL}, {NULL, read_lot},           {read_included, NULL},   {read_said_of, NULL},
-    {read_values, NULL},     {NULL, begin_faults}};
+    {read_alien, NULL},       {NULL, read_one_paragraph}, {read_title_case, NULL}, {read_owners, NULL},
+    {read_persons, NULL},     {read_names_put, NULL},     {read_arrivals, NULL},   {read_writing, NULL},
+    {read_asides, NULL},      {read_dates, NULL},         {read_measures, NULL},   {read_counts, NULL},
+    {read_names, NULL},       {read_thing, NULL},         {read_type_whole, NULL}, {read_credits, NULL},
+    {read_model_named, NULL}, {settle_measures, NULL},    {NULL, read_lot},        {read_included, NULL},
+    {read_said_of, NULL},     {read_values, NULL},        {NULL, begin_faults}};
 static const struct step behind_faults[] = {{kin_last, NULL},     {settle_stuff, NULL},   {NULL, settle_lot},
                                             {settle_alike, NULL}, {NULL, keep_paragraph}, {NULL, read_rest}};
 

@@ -312,7 +312,8 @@ static size_t worn_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     size_t n = token_longest(tokens, i, leads, COUNT(leads)), at = i + n;
     bool alone = !n && i > 0 && tokens->at[i - 1].stop == STOP_COMMA &&
-                 ANY(tokens, i, "small", "medium", "large", "extra");
+                 (ANY(tokens, i, "small", "medium", "large", "extra") ||
+                  (ANY(tokens, i, "s", "m", "l") && tokens->at[i].capital && !tokens->flat));
     if (!n && !alone) return 0;
     if (n && !ANY(tokens, at, "a", "an")) return 0;
     at += n ? 1 : 0;
@@ -416,37 +417,55 @@ static size_t map_scale(struct note *note, size_t i) {
     return the + 1 - i;
 }
 
-// "Overalls, 2T", "XL on the tag": a child's size and a tag's.
+// "2T" of what is worn.
+static bool is_years_size(const struct note *note, size_t i) {
+    const char *fold = note->tokens.at[i].fold;
+    return strlen(fold) == 2 && fold[0] >= '2' && fold[0] <= '7' && fold[1] == 't' && is_worn(note) &&
+           note_free(note, i, i + 1);
+}
+
+// "Overalls, 2T", "rain jacket 4T", "XL on the tag": a child's size and a tag's.
 static size_t short_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     const struct token *token = &tokens->at[i];
     struct number number;
-    if (i == 0 || tokens->at[i - 1].stop == STOP_NONE) return 0;
+    if (i == 0) return 0;
+    bool child = is_years_size(note, i) && !ANY(tokens, i - 1, "model", "type", "no", "number", "part");
+    if (tokens->at[i - 1].stop == STOP_NONE && !child) return 0;
     if (token->kind == TOKEN_FIGURE && number_at(tokens, i, &number) && !*number.tail) { // "fedora, 7 1/4"
         size_t end = i + number.taken;
         bool over = end >= tokens->count || tokens->at[end].stop != STOP_NONE;
         return over && tokens->at[i - 1].stop == STOP_COMMA ? hat_size(note, i) : 0;
     }
-    bool child = strlen(token->fold) == 2 && token->fold[0] >= '2' && token->fold[0] <= '6' &&
-                 token->fold[1] == 't' && (i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE);
     bool tagged = is_letter_size(note, i) && token->kind == TOKEN_WORD && ANY(tokens, i + 1, "on") &&
                   ANY(tokens, i + 2, "the", "its") && ANY(tokens, i + 3, "tag", "label");
-    if ((!tagged && !child) || !is_worn(note) || !note_free(note, i, i + 1)) return 0;
+    if (!child && (!tagged || !is_worn(note) || !note_free(note, i, i + 1))) return 0;
     keep(note, i, i + 1, note_words(note, i, i + 1), i, i + 1);
     return 1;
 }
 
-// "Snowsuit, 18-24 months": of whom it fits, where months or years stand behind a span.
+// "Snowsuit, 18-24 months", "romper, 12 months": of whom it fits, where months or years stand behind.
 static size_t month_size(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (tokens->at[i].kind != TOKEN_FIGURE || i == 0 || tokens->at[i - 1].stop == STOP_NONE || !is_worn(note))
         return 0;
+    if (ANY(tokens, i + 1, "months", "mos", "mths", "m") && tokens->at[i - 1].stop == STOP_COMMA &&
+        tokens->at[i].fold[1] != '\0' && tokens->at[i + 1].stop != STOP_NONE) {
+        keep(note, i, i + 2, note_words(note, i, i + 2), i, i + 2);
+        return 2;
+    }
     if (!ANY(tokens, i + 1, "-", "to") || i + 3 >= tokens->count || tokens->at[i + 2].kind != TOKEN_FIGURE ||
         !ANY(tokens, i + 3, "months", "month", "mos", "mths", "years", "yrs") ||
         (i + 4 < tokens->count && tokens->at[i + 4].stop == STOP_NONE))
         return 0;
     keep(note, i, i + 4, note_words(note, i, i + 4), i, i + 4);
     return 4;
+}
+
+static bool is_of_cards(const struct note *note) {
+    for (size_t i = 0; i < note->tokens.count && i < SAID_WITHIN; i++)
+        if (ANY(&note->tokens, i, "cards", "card", "deck", "decks")) return true;
+    return false;
 }
 
 // "1:64", "1/64 scale", "age 3-4", "2 person tent", "one size".
@@ -466,6 +485,12 @@ static size_t other_size(struct note *note, size_t i) {
     }
     size_t taken = map_scale(note, i);
     if (taken) return taken;
+    // "Bridge size playing cards"
+    if (ANY(tokens, i, "bridge", "poker", "jumbo", "pinochle", "patience", "miniature") &&
+        ANY(tokens, i + 1, "size", "sized") && tokens->at[i].stop == STOP_NONE && is_of_cards(note)) {
+        keep(note, i, i + 1, note_words(note, i, i + 1), i, i + 2);
+        return 2;
+    }
     if (ANY(tokens, i, "age", "ages", "aged") && i + 1 < tokens->count &&
         tokens->at[i + 1].kind == TOKEN_FIGURE && token_is(tokens, i + 2, "-") && i + 3 < tokens->count &&
         tokens->at[i + 3].kind == TOKEN_FIGURE) {

@@ -77,18 +77,61 @@ static void read_shaped(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i + 1 < tokens->count; i++) {
         size_t word = token_is(tokens, i + 1, "-") && tokens->at[i + 1].joined ? i + 2 : i + 1;
-        if (!ANY(tokens, word, "shape", "shaped") || !note_free(note, i, word + 1) || chunk_breaks(note, i) ||
-            token_among(tokens, i, vain, COUNT(vain)) || tokens->at[i].kind != TOKEN_WORD ||
-            note->fault_word[i])
+        bool many = ANY(tokens, word, "shapes"); // on the thing, which has another
+        if ((!many && !ANY(tokens, word, "shape", "shaped")) || !note_free(note, i, word + 1) ||
+            chunk_breaks(note, i) || token_among(tokens, i, vain, COUNT(vain)) ||
+            tokens->at[i].kind != TOKEN_WORD || note->fault_word[i])
             continue;
         bool ends = word + 1 >= tokens->count || tokens->at[word + 1].stop != STOP_NONE ||
                     note->taken[word + 1] == TAKEN_TYPE ||
                     ANY(tokens, word + 1, "with", "and", "in", "on", "but", "one");
+        struct word_entry shown;
+        if (many) ends = word_at(note, i, 1u << USE_THEME, &shown) == 1;
         if (!ends) continue;
         const char *text = utf8_fold(note->arena, note_words(note, i, i + 1));
-        value_keep(note, "shape", arena_format(note->arena, "%s shaped", text), NULL, i, word + 1,
-                   value_sure(note, i, word + 1));
+        struct word_entry subject; // "rooster shape" shows a rooster
+        if (word_at(note, i, 1u << USE_THEME, &subject) == 1 &&
+            !ANY(tokens, i, "heart", "star", "shield", "cross", "moon", "sun"))
+            value_keep(note, "theme", text, NULL, i, i + 1, value_sure(note, i, word + 1));
+        if (!many)
+            value_keep(note, "shape", arena_format(note->arena, "%s shaped", text), NULL, i, word + 1,
+                       value_sure(note, i, word + 1));
         note_take(note, i, word + 1, TAKEN_VALUE);
+    }
+}
+
+// "Navy with small white dots": how cloth is patterned, where its own color stands before.
+static void read_dots(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry ground, dot;
+    for (size_t i = 3; i < tokens->count; i++) {
+        if (!ANY(tokens, i, "dots") || note->taken[i] != TAKEN_NOT ||
+            ANY(tokens, i - 1, "brown", "tan", "rust", "orange", "black") ||
+            word_at(note, i - 1, 1u << USE_COLOR, &dot) != 1 || note->taken[i - 1] != TAKEN_NOT)
+            continue;
+        size_t at = i - 2;
+        while (at > 1 && ANY(tokens, at, "small", "tiny", "little", "big", "large", "pin")) at--;
+        if (!ANY(tokens, at, "with", "and", "w/") || word_at(note, at - 1, 1u << USE_COLOR, &ground) != 1)
+            continue;
+        value_keep(note, "pattern", "dotted", NULL, i, i + 1, value_sure(note, i, i + 1));
+        value_keep(note, "color", dot.print, "dots", i - 1, i, value_sure(note, i - 1, i + 1));
+        note_take(note, i - 1, i + 1, TAKEN_VALUE);
+    }
+}
+
+// "Bronze colored finish": how its face was made to look, and no bronze.
+static void read_finish_like(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry look;
+    for (size_t i = 1; i + 1 < tokens->count; i++) {
+        if (!ANY(tokens, i, "colored", "coloured", "tone", "toned", "look", "effect") ||
+            !ANY(tokens, i + 1, "finish") || !note_free(note, i - 1, i + 2) ||
+            tokens->at[i - 1].stop != STOP_NONE ||
+            !word_at(note, i - 1, 1u << USE_COLOR | 1u << USE_MATERIAL, &look))
+            continue;
+        const char *words = utf8_fold(note->arena, note_words(note, i - 1, i + 1));
+        value_keep(note, "finish", words, NULL, i - 1, i + 2, value_sure(note, i - 1, i + 2));
+        note_take(note, i - 1, i + 2, TAKEN_VALUE);
     }
 }
 
@@ -104,8 +147,13 @@ static void read_shown_with(struct note *note, size_t i) {
     if (from >= tokens->count || note->taken[from] != TAKEN_NOT || note->fault_word[from] ||
         tokens->at[from].kind != TOKEN_WORD)
         return;
-    size_t to = from + 1;
-    bool known = noun_at(note, from, &noun) || word_at(note, from, 1u << USE_THEME, &shown);
+    size_t to = from + 1, last = from; // "with a high wheel bicycle"
+    while (to < tokens->count && to < from + 3 && tokens->at[to - 1].stop == STOP_NONE &&
+           note->taken[to] == TAKEN_NOT && !note->fault_word[to] && tokens->at[to].kind == TOKEN_WORD &&
+           !chunk_breaks(note, to))
+        last = to++;
+    bool known = noun_at(note, last, &noun) || word_at(note, last, 1u << USE_THEME, &shown) ||
+                 word_at(note, last, 1u << USE_NAMER, &shown);
     if (!known || (to < tokens->count && !chunk_breaks(note, to))) return;
     value_keep(note, "theme", arena_string(note->arena, note_words(note, from, to)), NULL, from, to,
                value_sure(note, from, to));
@@ -137,11 +185,12 @@ void value_read_forms(struct note *note) {
         "shaped like", "in the shape of", "in the form of", "shape of", "carved as", "shaped as", "formed as",
         "modelled as", "modeled as",      "made as",        "cast as",  "molded as", "moulded as"};
     static const char *const views[] = {
-        "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
-        "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
-        "engraving of",  "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
-        "lithograph of", "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
-        "oil of",        "poster of",   "snapshot of",   "poster for"};
+        "view of",        "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
+        "print of",       "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
+        "engraving of",   "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
+        "lithograph of",  "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
+        "oil of",         "poster of",   "snapshot of",   "poster for",  "map of",         "snapshots of",
+        "photographs of", "photos of",   "snaps of",      "views of",    "scenes of",      "drawings of"};
     // An article has to follow: "picture is a barge", not "picture is crooked"
     static const char *const shows[] = {"picture is",     "picture shows", "scene is",     "scene shows",
                                         "image is",       "image shows",   "photo shows",  "print shows",
@@ -188,6 +237,8 @@ void value_read_forms(struct note *note) {
     }
     read_printed_as(note);
     read_shaped(note);
+    read_dots(note);
+    read_finish_like(note);
     for (size_t i = 0; i + 1 < note->tokens.count; i++) {
         static const char *const vain[] = {"this", "that", "the", "old",  "a",   "in",
                                            "same", "of",   "my",  "nice", "its", "any"};

@@ -6,7 +6,11 @@
 #include "notes/any.h"
 #include "notes/standing.h"
 #include "notes/value_keep.h"
+#include "say/say.h"
 #include "text/order.h"
+#include "text/utf8.h"
+
+#define COUNT(list) (sizeof(list) / sizeof *(list))
 
 static bool is_family(const struct note *note, const char *id) {
     return note->record->family && text_same(note->record->family->rule.id, id);
@@ -116,4 +120,43 @@ void value_read_patent(struct note *note) {
         note_take(note, i, i + 1, TAKEN_VALUE);
         return;
     }
+}
+
+// Does the name of the thing end at token `end` in something that shows or is formed like something, so that
+// the word `i` before it tells what? But "tree ornament", "cake plaque".
+static bool is_borne_by(const struct note *note, size_t i, size_t end) {
+    static const char *const bearers[] = {
+        "poster",       "posters", "bookend", "bookends",   "brooch",      "brooches", "pin",
+        "pins",         "charm",   "charms",  "pendant",    "earrings",    "figurine", "figurines",
+        "blocks",       "trivet",  "trivets", "doorstop",   "cutter",      "cutters",  "planter",
+        "bank",         "decoy",   "decoys",  "creamer",    "shaker",      "shakers",  "plaque",
+        "plaques",      "statue",  "magnet",  "magnets",    "bust",        "sticker",  "paperweight",
+        "stickers",     "puppet",  "puppets", "garland",    "puzzle",      "puzzles",  "cufflinks",
+        "paperweights", "figure",  "figures", "candelabra", "weathervane", "print",    "prints",
+        "playset"};
+    const struct tokens *tokens = &note->tokens;
+    if (!token_among(tokens, end - 1, bearers, COUNT(bearers))) return false;
+    return !ANY(tokens, i, "glass", "tree", "christmas", "hat", "piano", "bridge", "coffee", "tea", "beer",
+                "wine", "cake", "cookie", "play", "school", "travel", "cheese", "bread", "bow", "cocktail") ||
+           ANY(tokens, end - 1, "poster", "posters", "print", "prints");
+}
+
+// "Circus poster", "barn playset": what the first words of a thing's name show; how many tokens at `i` that
+// are in the name, 0 where none does.
+size_t value_read_shown_by_name(struct note *note, size_t i) {
+    enum { NAME_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    struct word_entry entry;
+    size_t end = i;
+    while (end < tokens->count && end < i + NAME_MOST && note->taken[end] == TAKEN_TYPE) end++;
+    if (end < i + 2 || !is_borne_by(note, i, end)) return 0;
+    size_t n = word_at(note, i, 1u << USE_THEME, &entry);
+    bool toy = !n && ANY(tokens, end - 1, "playset") && end == i + 2 &&
+               !ANY(tokens, i, "toy", "doll", "kids", "baby");
+    if (!toy && (!n || i + n >= end)) return 0;
+    const char *name = toy ? utf8_fold(note->arena, note_words(note, i, i + 1))
+                           : say_singular(note->arena, word_own_name(note, &entry));
+    n = toy ? 1 : n;
+    value_keep(note, "theme", name, NULL, i, i + n, value_sure(note, i, i + n));
+    return n;
 }

@@ -497,7 +497,12 @@ static void read_type_words(struct note *note) {
         bool metal =
             last && i > 0 && ANY(&note->tokens, i, "brass", "copper", "pewter", "bronze"); // "horse brass"
         uint32_t uses = last && !metal ? 1u << USE_THEME : (1u << USE_MATERIAL) | (1u << USE_TECHNIQUE);
-        size_t n = word_at(note, i, uses, &entry);
+        size_t n = value_read_shown_by_name(note, i);
+        if (n) {
+            i += n - 1;
+            continue;
+        }
+        n = word_at(note, i, uses, &entry);
         struct noun_found noun;
         bool goods = last && noun_at(note, i, &noun) && (noun.thing || !noun.gated);
         if (metal && n) goods = false;
