@@ -77,11 +77,12 @@ SELDOM static void keep(struct search *s, const struct phrase *phrase, size_t i)
     keep_hit(s, phrase->flaw, i, end, phrase->gated, phrase->alone);
 }
 
-static inline bool is_met(const struct spoken_gate *gate, size_t n, const struct phrase_word *words) {
-    const struct phrase_word *word = words + gate->windows[n].from, *end = word + gate->windows[n].count;
+static inline bool is_met(const struct spoken_bits *need, struct spoken_window window,
+                          const struct phrase_word *words) {
+    const struct phrase_word *word = words + window.from, *end = word + window.count;
     for (; word < end; word++)
-        if (spoken_may_be(&gate->needs[n], word->hash)) return true;
-    return !gate->windows[n].count;
+        if (spoken_may_be(need, word->hash)) return true;
+    return !window.count;
 }
 
 enum { HIT_BYTES_MOST = 4096 }; // a longer hit is none
@@ -162,16 +163,17 @@ static inline void keep_in(struct search *s, const struct bucket *bucket, size_t
     for (; phrase < end; phrase++) keep(s, phrase, i);
 }
 
-static inline void keep_pattern(struct search *s, size_t opening, size_t i) {
-    const struct spoken_gate *gate = &s->phrases->gates[opening];
-    if (is_met(gate, 0, s->words + i) && is_met(gate, 1, s->words + i)) keep_spoken(s, opening, i);
+static inline void keep_pattern(struct search *s, const struct bucket_opening *opening, size_t i) {
+    if (!is_met(&opening->need, opening->window, s->words + i)) return;
+    const struct spoken_gate *gate = &s->phrases->gates[opening->number];
+    if (is_met(&gate->needs[1], gate->windows[1], s->words + i)) keep_spoken(s, opening->number, i);
 }
 
 static inline void keep_patterns(struct search *s, const struct bucket *bucket, size_t i, uint64_t third) {
     const struct bucket_opening *opening = &s->phrases->openings[bucket->spoken],
                                 *end = opening + bucket->spoken_count;
     for (; opening < end; opening++)
-        if (opening->third & third) keep_pattern(s, opening->number, i);
+        if (opening->third & third) keep_pattern(s, opening, i);
 }
 
 // What is in it that may stand before such a third word, as `enum bucket_has`.

@@ -28,12 +28,15 @@ struct bucket {
     uint32_t spoken, spoken_count; // in `openings`
     uint64_t third;                // of two words: a bit for each that is the third of a phrase
     uint64_t third_spoken;         // of one and two words: a bit for each that may be the third of a pattern
+    uint64_t room[2];              // a power of two, so that where it stands is found without multiplying
 };
 
-// Of a pattern; which may stand third is copied from its gate, for some words lead to dozens.
+// Of a pattern; what its gate asks first is copied from it, for some words lead to dozens.
 struct bucket_opening {
     uint64_t third; // bits
-    size_t number;
+    struct spoken_bits need;
+    struct spoken_window window;
+    uint32_t number;
 };
 
 enum bucket_has { HAS_UNLESS = 1, HAS_SAID = 2, HAS_SPOKEN = 4, HAS_BITS = 3 };

@@ -200,7 +200,9 @@ static void add_opening(void *context, uint64_t first, uint64_t second, size_t o
     struct phrases *p = context;
     struct bucket *bucket = bucket_of_opening(p, first, second);
     if (bucket->spoken_count && p->openings[bucket->spoken].number == opening) return; // told twice
-    p->openings[--bucket->spoken] = (struct bucket_opening){spoken_gates(p->spoken)[opening].third, opening};
+    const struct spoken_gate *gate = &spoken_gates(p->spoken)[opening];
+    p->openings[--bucket->spoken] =
+        (struct bucket_opening){gate->third, gate->needs[0], gate->windows[0], (uint32_t)opening};
     bucket->spoken_count++;
 }
 

@@ -26,13 +26,14 @@ _Static_assert(SPOKEN_REACH + 0 <= PHRASE_WORDS_BEHIND + 0 && SPOKEN_REACH + 0 <
 struct spoken_bits {
     uint64_t one, other;
 };
+struct spoken_window {
+    int8_t from;   // words from the one that it is looked for by on, or before it
+    uint8_t count; // 0: nothing is needed
+};
 struct spoken_gate {
     uint64_t third; // `one` alone
     struct spoken_bits needs[SPOKEN_NEEDS];
-    struct spoken_window {
-        int8_t from;   // words from the one that it is looked for by on, or before it
-        uint8_t count; // 0: nothing is needed
-    } windows[SPOKEN_NEEDS];
+    struct spoken_window windows[SPOKEN_NEEDS];
     uint32_t places[SPOKEN_NEEDS]; // that are needed
 };
 static inline uint64_t spoken_bit(uint64_t hash) {
