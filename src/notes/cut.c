@@ -228,6 +228,11 @@ static bool is_size_letter(const struct cutter *c, size_t from) {
 static bool ends_sentence(const struct cutter *c, size_t from, size_t next) {
     if (names_letter(c, from) || is_size_letter(c, from)) return true;
     if (from > 0 && (c->text[from - 1] == '-' || is_digit((unsigned char)c->text[from - 1]))) return true;
+    // "Stamped TORWELL 7 B. Heels worn": a width behind a size, and no "14 W. Mill Street"
+    uint32_t second = next < c->size ? peek(c, after(c, next)) : 0;
+    if (from > 1 && c->text[from - 1] == ' ' && is_digit((unsigned char)c->text[from - 2]) &&
+        !strchr("NSEWnsew", c->text[from]) && utf8_is_letter(second) && utf8_lower(second) == second)
+        return true;
     return is_digit(peek(c, next)) || opens_sentence(c, next);
 }
 

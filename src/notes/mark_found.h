@@ -19,6 +19,12 @@ bool mark_is_text(const struct note *note, size_t i);
 size_t mark_proper_run(const struct note *note, size_t i);
 // "Corbett Dray, Instrument Makers, no. 4412": the end of a mark that goes on behind a comma, up to a stop.
 size_t mark_goes_on(const struct note *note, size_t from, size_t end);
+// "(TORWELL K-7) plate on the heel": does what bears it stand at token `i`, and where that is?
+bool mark_is_on_bearer(const struct note *note, size_t i);
+// "(Torwell) model K-7": the token behind the code, where the word for it stands at token `i`; else `i`.
+size_t mark_model_end(const struct note *note, size_t i);
+// Keeps each of several behind "labels say"; the tokens from `says` on, 0 where there are not several.
+size_t mark_keep_each(struct note *note, size_t says, const struct mark_found *found);
 // Keeps it with the words from token `begin` on; false where it is none after all.
 bool mark_keep(struct note *note, size_t begin, const struct mark_found *found);
 // marks_withheld.c: is it somebody's own writing? Then it is told as that, and kept back.

@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/mark_words.h"
+#include "notes/persons.h"
 #include "notes/place.h"
 #include "text/order.h"
 #include "notes/things.h"
@@ -148,9 +149,11 @@ size_t mark_find_placed(struct note *note, size_t i) {
         mark_is_denied(note, i))
         return 0;
     size_t at = i + 1;
+    bool trade = i > 0 && person_of_trade(tokens, i - 1); // "the printer's name is on the back, A. Torwell"
+    if (trade && ANY(tokens, at, "is")) at++;
     bool cast = mark_is_stamp(note, at); // "name cast in the treadle: BRAITHE"
     size_t place = place_at(note, at + (cast ? 1 : 0), &where);
-    bool makers = where && is_signed_part(where); // a name elsewhere may be an owner's
+    bool makers = trade || (where && is_signed_part(where)); // a name elsewhere may be an owner's
     if (!cast && !makers && ANY(tokens, i, "name", "lettering", "maker")) return 0;
     if (cast) at++;
     if ((cast || bearer) && !place && ANY(tokens, at, "in", "on", "into", "under", "inside") &&
@@ -166,6 +169,7 @@ size_t mark_find_placed(struct note *note, size_t i) {
                                            (tokens->at[at].capital && !tokens->at[at].starts));
     size_t end = capitals ? mark_proper_run(note, at) : at;
     if (end == at || (end == at + 1 && mark_is_sloppy(note, at))) return 0;
+    if (tokens->at[at].capitals || trade) end = mark_goes_on(note, at, end);
     struct mark_found found = {at, end, end, where};
     return mark_keep(note, i, &found) ? found.end - i : 0;
 }
@@ -186,7 +190,15 @@ size_t mark_place_unlisted(const struct note *note, size_t at, const char **wher
     while (letters == place && ANY(tokens, to, "back", "base", "lid", "handle", "side", "front", "bottom") &&
            to < from + WORDS_MOST)
         to++;
+    size_t behind = to; // "embroidered on each foot is Ida 1941"
+    if (to > from && to == place && ANY(tokens, to, "is", "are", "reads") && to + 1 < tokens->count &&
+        mark_is_text(note, to + 1) && !tokens->at[to + 1].starts)
+        behind = ++to;
     if (to == from || to >= tokens->count || !mark_is_text(note, to)) return 0;
+    if (behind > place && letters == place) {
+        *where = note_words(note, from, place);
+        return to;
+    }
     bool ends = to + 1 >= tokens->count || tokens->at[to + 1].stop != STOP_NONE;
     if (tokens->at[to].kind != TOKEN_WORD && !ends) return 0; // "stamped under the keeper 1943."
     *where = note_words(note, from, letters > place ? place : to);
@@ -200,4 +212,81 @@ size_t mark_find_cast(struct note *note, size_t from, size_t to, size_t verb) {
     bool has = at > 1 && ANY(tokens, at - 1, "has", "with") && place_noun(note, at - 2);
     struct mark_found found = {from, to, verb + 3, has ? note_words(note, at - 2, at - 1) : NULL};
     return mark_keep(note, from, &found) ? found.end - from : 0;
+}
+
+size_t mark_goes_on(const struct note *note, size_t from, size_t end) {
+    const struct tokens *tokens = &note->tokens;
+    if (!mark_is_text(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
+    while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
+        size_t at = end + 1, to = at;
+        if (ANY(tokens, at, "no", "number")) {
+            at += token_is(tokens, at + 1, ".") ? 2 : 1;
+            to = at < tokens->count &&
+                         (tokens->at[at].kind == TOKEN_FIGURE || tokens->at[at].kind == TOKEN_CODE)
+                     ? at + 1
+                     : at;
+        } else if (tokens->at[at].kind == TOKEN_WORD && !note->fault_word[at]) {
+            to = mark_proper_run(note, at);
+        }
+        const char *where;
+        bool stops = to >= tokens->count || tokens->at[to].stop != STOP_NONE || place_at(note, to, &where) ||
+                     (ANY(tokens, to, "and", "but") &&
+                      ANY(tokens, to + 1, "one", "the", "two", "others", "another", "some"));
+        if (to == at || !stops) break;
+        end = to;
+    }
+    return end;
+}
+
+size_t mark_model_end(const struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    size_t at = i + 1;
+    if (i == 0 || !ANY(tokens, i, "model", "type") || tokens->at[i].stop != STOP_NONE ||
+        !mark_is_text(note, i - 1))
+        return i;
+    if (ANY(tokens, at, "no", "number") && token_is(tokens, at + 1, ".")) at++;
+    if (ANY(tokens, at, "no", "number", ".")) at++;
+    bool code =
+        at < tokens->count && (tokens->at[at].kind == TOKEN_FIGURE || tokens->at[at].kind == TOKEN_CODE ||
+                               (tokens->at[at].capitals && tokens->at[at].kind == TOKEN_WORD));
+    return code ? at + 1 : i;
+}
+
+bool mark_is_on_bearer(const struct note *note, size_t i) {
+    const char *where;
+    return ANY(&note->tokens, i, "plate", "tag", "label", "badge", "nameplate", "decal", "sticker", "plaque",
+               "transfer", "stamp", "mark", "backstamp", "hallmark") &&
+           place_at(note, i + 1, &where) && !place_noun(note, i + 1);
+}
+
+// "Nameplates read VELTONE JR and MARVOX 6": what bears them is several, and so are they; the tokens, or 0.
+size_t mark_keep_each(struct note *note, size_t says, const struct mark_found *found) {
+    enum { EACH_MOST = 6 };
+    const struct tokens *tokens = &note->tokens;
+    const struct token *bearer = says > 0 ? &tokens->at[says - 1] : NULL;
+    if (!bearer || bearer->kind != TOKEN_WORD || bearer->stop != STOP_NONE || bearer->one == bearer->fold ||
+        !tokens->at[found->from].capitals)
+        return 0;
+    struct mark_found each[EACH_MOST] = {{found->from, found->from, found->from, found->where}};
+    size_t count = 1, joints = 0;
+    for (size_t k = found->from; k < found->to; k++) {
+        bool joint = ANY(tokens, k, ",", "and") && k > found->from && k + 1 < found->to &&
+                     mark_is_text(note, k - 1) && tokens->at[k + 1].capitals;
+        if (joint && count == EACH_MOST) return 0;
+        joints += joint;
+        if (joint) each[count++] = (struct mark_found){k + 1, k + 1, k + 1, found->where};
+        if (!joint) each[count - 1].to = each[count - 1].end = k + 1;
+    }
+    if (!joints) return 0;
+    each[count - 1].end = found->end;
+    size_t kept = 0;
+    for (size_t k = 0; k < count; k++) {
+        bool again = false; // the same words twice are one mark
+        for (size_t m = 0; m < k; m++)
+            again |= each[m].to - each[m].from == each[k].to - each[k].from &&
+                     text_same(tokens->at[each[m].from].fold, tokens->at[each[k].from].fold);
+        if (!again) kept += mark_keep(note, kept ? each[k].from : says, &each[k]);
+        if (again) note_take(note, each[k].from, each[k].end, TAKEN_MARK);
+    }
+    return kept ? found->end - says : 0;
 }

@@ -17,8 +17,8 @@ bool mark_is_stamp(const struct note *note, size_t i) {
     if (!ANY(&note->tokens, i, "marked", "stamped", "signed", "engraved", "inscribed", "embossed",
              "impressed", "incised", "etched", "printed", "stenciled", "stencilled", "lettered", "hallmarked",
              "labeled", "labelled", "initialed", "branded", "backstamped", "dated", "cast", "molded",
-             "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking", "numbered",
-             "carved"))
+             "forged", "embroidered", "punched", "moulded", "pressed", "scratched", "painted", "marking",
+             "numbered", "carved"))
         return false;
     if (ANY(&note->tokens, i, "carved", "embroidered", "punched") && i + 1 < note->tokens.count &&
         !ANY(&note->tokens, i + 1, "with", "in", "on", "at", "under", "inside", ":", "underneath", "near") &&
@@ -36,7 +36,7 @@ bool mark_is_stamp(const struct note *note, size_t i) {
     if (i && token_is(&note->tokens, i, "marking") && token_is(&note->tokens, i - 1, "for")) return false;
     if (token_is(&note->tokens, i + 1, "by") && ANY(&note->tokens, i + 2, "nobody", "no"))
         return false; // "signed by nobody"
-    return !(ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched") &&
+    return !(ANY(&note->tokens, i, "pressed", "cast", "molded", "moulded", "painted", "etched", "forged") &&
              ANY(&note->tokens, i + 1, "glass", "iron", "steel", "metal", "brass", "wood", "aluminum",
                  "plastic",
                  "tin")); // "pressed glass"
@@ -47,13 +47,13 @@ bool mark_is_stamp(const struct note *note, size_t i) {
 bool mark_is_weak(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "scratched", "painted", "branded",
                "etched", "printed", "embossed", "engraved", "labeled", "labelled", "impressed", "incised",
-               "embroidered", "punched", "carved");
+               "embroidered", "punched", "carved", "forged");
 }
 
 // Ways of making before they are ways of writing.
 bool mark_is_process(const struct note *note, size_t i) {
     return ANY(&note->tokens, i, "cast", "molded", "moulded", "pressed", "painted", "scratched",
-               "embroidered", "punched", "carved");
+               "embroidered", "punched", "carved", "forged");
 }
 
 // "Reads 2 lb light", "reads about half an ounce over": how far off it is.

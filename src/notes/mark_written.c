@@ -21,13 +21,14 @@ enum { BEFORE_MOST = 24, BEHIND_MOST = 6 };
 
 static bool tells_writing(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "letters",   "lettering",   "letter",    "label",    "labels",   "plate",  "plates",  "nameplate",
-        "tag",       "tags",        "sticker",   "badge",    "transfer", "decal",  "stamp",   "stamps",
-        "mark",      "marks",       "legend",    "wording",  "writing",  "print",  "logo",    "stencil",
-        "backstamp", "inscription", "hallmarks", "name",     "plaque",   "title",  "motto",   "text",
-        "words",     "word",        "reads",     "says",     "script",   "burnt",  "burned",  "punched",
-        "stencils",  "numbered",    "maker's",   "markings", "brand",    "names",  "crest",   "carved",
-        "tooled",    "maker",       "initials",  "ticket",   "seal",     "raised", "written", "wording's"};
+        "letters",    "lettering",   "letter",    "label",    "labels",   "plate",  "plates",  "nameplate",
+        "tag",        "tags",        "sticker",   "badge",    "transfer", "decal",  "stamp",   "stamps",
+        "mark",       "marks",       "legend",    "wording",  "writing",  "print",  "logo",    "stencil",
+        "backstamp",  "inscription", "hallmarks", "name",     "plaque",   "title",  "motto",   "text",
+        "words",      "word",        "reads",     "says",     "script",   "burnt",  "burned",  "punched",
+        "stencils",   "numbered",    "maker's",   "markings", "brand",    "names",  "crest",   "carved",
+        "tooled",     "maker",       "initials",  "ticket",   "seal",     "raised", "written", "wording's",
+        "nameplates", "badges",      "stickers",  "decals",   "plaques"};
     return token_among(&note->tokens, i, words, COUNT(words)) || mark_is_stamp(note, i);
 }
 

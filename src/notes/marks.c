@@ -182,7 +182,8 @@ bool mark_keep(struct note *note, size_t begin, const struct mark_found *found) 
     if (bytes > MARK_BYTES_MOST || me || !note_free(note, found->from, found->to)) return false;
     if (mark_is_withheld(note, begin, found)) return true;
     struct mark *mark = note_mark(note);
-    mark->text = exact(note, found->from, found->to);
+    mark->text =
+        exact(note, found->from, mark_model_end(note, found->to)); // the model is read for itself too
     mark->where = mark_place(note, found->where);
     note_reading(note, begin, found->end, "mark", "behind a word for writing");
     for (size_t i = begin; i < found->end; i++)
@@ -234,25 +235,6 @@ static const char *place_before(const struct note *note, size_t i, size_t *from)
     if (!place_noun(note, noun)) return NULL;
     *from = noun;
     return note_words(note, noun, noun + 1);
-}
-
-size_t mark_goes_on(const struct note *note, size_t from, size_t end) {
-    const struct tokens *tokens = &note->tokens;
-    if (!mark_is_text(note, end - 1) || tokens->at[from].kind == TOKEN_FIGURE) return end;
-    while (end - from < MARK_WORDS_MOST && end + 1 < tokens->count && token_is(tokens, end, ",")) {
-        size_t at = end + 1, to = at;
-        if (ANY(tokens, at, "no", "number")) {
-            at += token_is(tokens, at + 1, ".") ? 2 : 1;
-            to = has_figure(note, at, at + 1) ? at + 1 : at;
-        } else if (tokens->at[at].kind == TOKEN_WORD && !note->fault_word[at]) {
-            to = mark_proper_run(note, at);
-        }
-        const char *where;
-        bool stops = to >= tokens->count || tokens->at[to].stop != STOP_NONE || place_at(note, to, &where);
-        if (to == at || !stops) break;
-        end = to;
-    }
-    return end;
 }
 
 static bool text_behind(const struct note *note, size_t at, bool says, struct mark_found *found) {
@@ -318,6 +300,9 @@ static size_t skip_to_text(const struct note *note, size_t at, const char **wher
         } else if (ANY(tokens, at, ":", "with", "as", "by") ||
                    (token_is(tokens, at, "-") && tokens->at[at].stop == STOP_CLAUSE)) {
             at++;
+        } else if (step > 0 && ANY(tokens, at, "is", "are") && at + 1 < tokens->count &&
+                   mark_is_text(note, at + 1)) {
+            at++; // "embroidered on the foot is Ida 1941"
         } else if (mark_in_letters(note, at) > at) {
             at = mark_in_letters(note, at);
         } else if (ANY(tokens, at, "only", "simply", "just", "clearly", "faintly", "lower", "upper")) {
@@ -407,6 +392,8 @@ static size_t find_verb(struct note *note, size_t i) {
     add_where(note, &found);
     bool device = stamp && ANY(tokens, found.from - 1, "and", "&", "over", "above", "words", "word", "legend",
                                "motto"); // "embossed with a cow and 40"
+    size_t each = says ? mark_keep_each(note, i, &found) : 0;
+    if (each) return each;
     if (!mark_keep(note, says && where ? begin : device ? found.from : i, &found)) return 0;
     for (size_t k = i + 1; k < found.from; k++)
         if (ANY(tokens, k, "initials", "initial")) mark_add_letters(note, i, found.end, found.where);
@@ -489,10 +476,19 @@ static size_t find_run(struct note *note, size_t i) {
                   ANY(tokens, i, "hand", "loose", "worn", "torn", "bent", "name", "number", "date",
                       "something", "serial", "stamp", "mark", "label", "maker", "initials", "lettering",
                       "writing", "text", "address"));
-    bool label = mark_on_label(note, i, end);
+    bool label = mark_on_label(note, i, end) || mark_is_on_bearer(note, end);
     bool shouted =
         !stamped && caps && end == i + 1 && note->fault_word[i] && token->kind == TOKEN_WORD; // "CHIP on rim"
     if (plain || shouted || (!stamped && !caps && !(label && token->kind != TOKEN_FIGURE))) return 0;
+    if (mark_is_on_bearer(note, end) && caps) { // "TORWELL K-7 plate on the heel"
+        struct mark_found borne = {i, end, end + 1, NULL};
+        add_where(note, &borne);
+        if (i == 0 || !ANY(tokens, i - 1, "model", "type"))
+            return mark_keep(note, i, &borne) ? borne.end - i : 0;
+        struct mark *mark = note_mark(note); // the model is read for itself too
+        *mark = (struct mark){.text = exact(note, i, end), .where = mark_place(note, borne.where)};
+        return end - i;
+    }
     const char *where;
     size_t framed = caps ? mark_find_framed(note, i, end) : 0;
     if (framed) return framed;

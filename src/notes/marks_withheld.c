@@ -143,9 +143,15 @@ bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *
         firm |= firm_word(tokens, i);
     }
     for (size_t k = note_clause_from(note, begin, STOP_COMMA); k < found->from; k++)
-        if (ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
+        if (person_of_trade(tokens, k) ||
+            ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
                 "initial", "monogram")) // letters are told by that word
             return false;
+    if (found->from > 0 && token_is(tokens, found->from - 1, ",")) { // "photographer's stamp, A. SOMEBODY"
+        size_t start = note_clause_from(note, found->from - 1, STOP_COMMA);
+        for (size_t k = start; k < found->from; k++)
+            if (person_of_trade(tokens, k)) return false;
+    }
     bool stub = is_issued(note, found) || (found->from > 2 && ANY(tokens, found->from - 3, "stub", "ticket",
                                                                   "receipt", "docket", "voucher"));
     if ((!word && !stub) || tokens->shouts) return false;

@@ -320,21 +320,23 @@ static void drop_owners_monogram(struct record *record) {
 
 // "Crate stencilled ORRINDEL & SON", "the printer's name": a firm's, which nobody owned it by.
 static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
-    enum { BEHIND = 6 };
+    enum { BEHIND = 9 };
     const struct tokens *tokens = &note->tokens;
     size_t behind = 0;
     for (size_t k = 0; k < tokens->count && behind < BEHIND; k++) {
         const struct token *token = &tokens->at[k];
         if (token->to <= flaw->span.from) continue;
         if (token->from >= flaw->span.to) {
-            if (token->stop >= STOP_COMMA) return false;
+            // "Burned into the seat, TORWELL CHAIR CO"
+            bool goes_on = ANY(tokens, k, ",", ":") && k + 1 < tokens->count && tokens->at[k + 1].capitals;
+            if (token->stop >= STOP_COMMA && !goes_on) return false;
             behind++;
         }
         bool stamp = ANY(tokens, k + 1, "stamp", "stamps"); // "a school stamp": who had it
         if ((firm_word(tokens, k) && !stamp) || token_is(tokens, k, "&")) return true;
         if (token_is(tokens, k, "name") && k > 0 &&
             ANY(tokens, k - 1, "printer's", "publisher's", "maker's", "firm's", "shop's", "retailer's",
-                "dealer's", "dairy's", "company's"))
+                "dealer's", "dairy's", "company's", "photographer's", "studio's", "jeweler's", "framer's"))
             return true;
     }
     return false;

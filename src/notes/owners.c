@@ -123,6 +123,19 @@ static bool is_whole_name(const struct note *note, size_t i) {
            (!t->starts || person_first_name(note, i) || !english_at(note, i));
 }
 
+// "Sole says TORWELL 2 in blue ink": a make and its size, and nobody's name.
+static bool is_sized_make(const struct note *note, size_t from, size_t to) {
+    enum { WORDS_MOST = 4 };
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->shouts || to < from + 2 || tokens->at[to - 1].kind != TOKEN_FIGURE ||
+        tokens->at[to - 1].to - tokens->at[to - 1].from > 2 || !tokens->at[from].capitals ||
+        person_first_name(note, from) || !ANY(tokens, from - 1, "says", "reads", "marked", "stamped"))
+        return false;
+    for (size_t k = from; k > 0 && k + WORDS_MOST > from; k--)
+        if (ANY(tokens, k - 1, "name", "names", "owner", "owner's", "tape")) return false;
+    return true;
+}
+
 static void read_written(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     if (!token_is(tokens, i, "in") || i == 0) return;
@@ -140,6 +153,7 @@ static void read_written(struct note *note, size_t i) {
                    name_end(tokens, from - 1) == i)
                 from--;
             if (from > 0 && ANY(tokens, from - 1, "signed", "titled", "by")) return;
+            if (from > 0 && is_sized_make(note, from, i)) return;
             keep_back(note, from, i, i, ink + 1);
             if (ink > i + 1) note_take(note, i, ink + 1, TAKEN_ASIDE); // "in blue ink" is no blot
             return;
@@ -149,21 +163,31 @@ static void read_written(struct note *note, size_t i) {
 
 bool firm_word(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {
-        "sons",      "son",       "co",         "ltd",        "bros",      "brothers",   "company",
-        "works",     "inc",       "limited",    "makers",     "pottery",   "mill",       "mills",
-        "foundry",   "corp",      "railway",    "railroad",   "dairy",     "dairies",    "creamery",
-        "bakery",    "brewery",   "brewers",    "chemical",   "chemicals", "union",      "fruit",
-        "fruits",    "growers",   "packers",    "packing",    "orchard",   "orchards",   "farm",
-        "farms",     "seed",      "seeds",      "stores",     "produce",   "nursery",    "nurseries",
-        "lumber",    "timber",    "quarry",     "quarries",   "mining",    "mines",      "collieries",
-        "colliery",  "coal",      "mineral",    "oils",       "soap",      "cement",     "ice",
-        "cider",     "tobacco",   "biscuits",   "flour",      "cannery",   "fisheries",  "supply",
-        "supplies",  "hardware",  "mercantile", "transport",  "haulage",   "express",    "freight",
-        "lines",     "line",      "garage",     "hotel",      "laundry",   "school",     "college",
-        "academy",   "institute", "club",       "lodge",      "society",   "league",     "church",
-        "chapel",    "parish",    "hospital",   "council",    "county",    "brigade",    "station",
-        "depot",     "regatta",   "mfg",        "growers'",   "wks",       "mfrs",       "manufacturing",
-        "ironworks", "tannery",   "distillery", "distillers", "printers",  "stationers", "potteries"};
+        "sons",          "son",           "co",         "ltd",       "bros",        "brothers",
+        "company",       "works",         "inc",        "limited",   "makers",      "pottery",
+        "mill",          "mills",         "foundry",    "corp",      "railway",     "railroad",
+        "dairy",         "dairies",       "creamery",   "bakery",    "brewery",     "brewers",
+        "chemical",      "chemicals",     "union",      "fruit",     "fruits",      "growers",
+        "packers",       "packing",       "orchard",    "orchards",  "farm",        "farms",
+        "seed",          "seeds",         "stores",     "produce",   "nursery",     "nurseries",
+        "lumber",        "timber",        "quarry",     "quarries",  "mining",      "mines",
+        "collieries",    "colliery",      "coal",       "mineral",   "oils",        "soap",
+        "cement",        "ice",           "cider",      "tobacco",   "biscuits",    "flour",
+        "cannery",       "fisheries",     "supply",     "supplies",  "hardware",    "mercantile",
+        "transport",     "haulage",       "express",    "freight",   "lines",       "line",
+        "garage",        "hotel",         "laundry",    "school",    "college",     "academy",
+        "institute",     "club",          "lodge",      "society",   "league",      "church",
+        "chapel",        "parish",        "hospital",   "council",   "county",      "brigade",
+        "station",       "depot",         "regatta",    "mfg",       "growers'",    "wks",
+        "mfrs",          "manufacturing", "ironworks",  "tannery",   "distillery",  "distillers",
+        "printers",      "stationers",    "potteries",  "toys",      "wares",       "hatters",
+        "knitwear",      "glassworks",    "cutlery",    "furniture", "instruments", "publishing",
+        "publishers",    "studios",       "studio",     "optical",   "clothiers",   "outfitters",
+        "tailors",       "saddlers",      "opticians",  "jewelers",  "jewellers",   "woodcraft",
+        "woodworks",     "choir",         "orchestra",  "library",   "museum",      "theatre",
+        "theater",       "cinema",        "department", "dept",      "university",  "ballroom",
+        "dance",         "airlines",      "band",       "airways",   "shipping",    "steamship",
+        "photographers", "novelty",       "novelties",  "electric"};
     return token_among(tokens, i, words, COUNT(words));
 }
 
@@ -469,7 +493,7 @@ void read_owners(struct note *note) {
             size_t n = token_phrase(&note->tokens, i, ahead[k]);
             size_t end = n ? name_end(&note->tokens, i + n) : 0;
             // "PROPERTY OF TORWELL CHEMICAL CO.": a firm's
-            if (n && token_is(&note->tokens, i, "property") && is_firm_name(note, i + n, end)) continue;
+            if (n && token_is(&note->tokens, i, "property") && is_institution(note, i + n, end)) continue;
             if (n) keep_back(note, i + n, owned_end(&note->tokens, i, i + n), i, i + n);
         }
         read_written(note, i);

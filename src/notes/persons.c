@@ -6,6 +6,7 @@
 
 #include "notes/any.h"
 #include "notes/english.h"
+#include "notes/number.h"
 #include "notes/persons.h"
 #include "notes/place.h"
 #include "notes/things.h"
@@ -527,7 +528,7 @@ static size_t read_tape(struct note *note, size_t i) {
         if (tokens->at[at].stop >= STOP_SENTENCE) break;
         // "Owner's initials on the handle, blade stamped …": the maker's
         if (n == 2 && tokens->at[at].stop == STOP_COMMA && is_marked_part(note, at + 1)) break;
-        if (!person_named(note, at) || token_is(tokens, at, "\"")) continue;
+        if (!person_named(note, at) || token_is(tokens, at, "\"") || number_may_be(tokens, at)) continue;
         if (at == i + n && ANY(tokens, i, "engraved") && english_at(note, at) &&
             !person_first_name(note, at) && person_form_end(note, at) == at &&
             strlen(tokens->at[at].fold) > 1)
@@ -571,11 +572,13 @@ static size_t read_home(struct note *note, size_t i) {
 
 void read_persons(struct note *note) {
     size_t told = SIZE_MAX; // a name was met in this sentence
+    bool trade = false;
     for (size_t i = 0; i < note->tokens.count;) {
         const struct token *token = &note->tokens.at[i];
-        if (token->stop >= STOP_SENTENCE) told = SIZE_MAX;
+        if (token->stop >= STOP_SENTENCE) told = SIZE_MAX, trade = false;
+        trade |= person_of_trade(&note->tokens, i);
         size_t to = 0;
-        if (note->taken[i] == TAKEN_NOT && token->stop == STOP_NONE) {
+        if (note->taken[i] == TAKEN_NOT && token->stop == STOP_NONE && !trade) {
             to = person_on_paper(note, i);
             if (!to) to = read_titled(note, i);
             if (!to) to = read_call(note, i);

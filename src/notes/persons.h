@@ -28,6 +28,9 @@ void person_tell_owner(struct note *note, size_t from, size_t to, size_t at);
 // The place before what is engraved: "On the front engraved", "the lid is engraved"; NULL where none stands.
 const char *owner_place_before(const struct note *note, size_t cue);
 
+// persons_papers.c: "the photographer's name" at token `i`: of a trade, whose name and street are its mark.
+bool person_of_trade(const struct tokens *tokens, size_t i);
+
 // persons_papers.c: the same as person_by_hand().
 size_t person_on_paper(struct note *note, size_t i);
 

@@ -238,3 +238,11 @@ bool person_in_title(const struct note *note, size_t i, size_t to) {
                    "magazine", "comic");
     return read && at < i - 1 && tokens->at[at].capital && tokens->at[at].stop == STOP_NONE;
 }
+
+bool person_of_trade(const struct tokens *tokens, size_t i) {
+    return ANY(tokens, i, "photographer's", "printer's", "publisher's", "studio's", "retailer's", "jeweler's",
+               "jeweller's", "outfitter's", "tailor's", "chemist's", "grocer's", "framer's", "bookseller's",
+               "engraver's", "maker's", "dealer's") &&
+           ANY(tokens, i + 1, "name", "stamp", "label", "mark", "imprint", "sticker", "ticket", "plate",
+               "card", "address", "details");
+}
