@@ -49,6 +49,13 @@ size_t absent_read_lost(struct fault_reader *r, size_t i) {
     return to;
 }
 
+// What the word book knows and has for no goods and no part: "no splatters", "no lumps", "no buzzes".
+static bool is_no_goods(const struct note *note, const char *one) {
+    struct word_entry entry;
+    if (!note->book || !wordbook_find(note->book, one, strlen(one), &entry)) return false;
+    return !(entry.uses & (1u << USE_THING | 1u << USE_PART)) || entry.uses & 1u << USE_IDEA;
+}
+
 // "You'd need a drill": a tool for it, and no part.
 static bool is_wish(const struct tokens *tokens, size_t i) {
     static const char *const words[] = {"you",     "you'll", "you'd", "need",  "have",     "supply", "bring",
@@ -71,11 +78,12 @@ static bool is_lone_plural(const struct fault_reader *r, size_t i) {
         "nests",      "knots",        "gaps",      "ends",      "hairs",      "wobbles",  "rattles",
         "creaks",     "squeaks",      "drafts",    "draughts",  "noises",     "markings", "stamps",
         "hallmarks",  "inscriptions", "logos",     "dates",     "titles",     "captions", "tears",
-        "leaks",      "breaks",       "others"};
+        "leaks",      "breaks",       "others",    "ridges",    "shakes",     "waves"};
     const struct tokens *tokens = &r->note->tokens;
     const struct token *t = &tokens->at[i];
     if (t->kind != TOKEN_WORD || t->one == t->fold || r->scope.fault[i] || r->note->taken[i] != TAKEN_NOT ||
-        token_among(tokens, i, nots, COUNT(nots)) || absent_is_no_part(t->one) || !r->note->record->family)
+        token_among(tokens, i, nots, COUNT(nots)) || absent_is_no_part(t->one) || !r->note->record->family ||
+        is_no_goods(r->note, t->one))
         return false;
     size_t end = i + 1 + (ANY(tokens, i + 1, "with") && ANY(tokens, i + 2, "it", "them") ? 2 : 0);
     bool opens = i == 1 || tokens->at[i - 2].stop != STOP_NONE;

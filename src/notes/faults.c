@@ -72,7 +72,8 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"
     if (!part) where = place_of_loss(kind, where);
-    if (text_same(kind->rule.id, "working-tested") || text_same(kind->rule.id, "powers-on-only"))
+    if (text_same(kind->rule.id, "working-tested") || text_same(kind->rule.id, "powers-on-only") ||
+        text_same(kind->rule.id, "complete-counted"))
         where = NULL; // "tried it on the hedge by the gate": where the trial was
     struct item_flaw *known = find_vague(note, kind, part, where, from, to);
     note_take(note, from, to, TAKEN_FLAW);

@@ -165,11 +165,41 @@ static void read_better_with(struct scope *s, size_t i) {
         }
 }
 
+// "I would have it rewired", "you'd want to get the lining mended": what was not yet done, and by whom it is
+// to be. The token of what is to be done; 0 where there is none.
+static size_t to_be_done(const struct tokens *tokens, size_t i) {
+    static const char *const woulds[] = {"would",  "i'd",   "you'd", "we'd", "i'll", "you'll", "will",
+                                         "should", "might", "could", "must", "id",   "youd",   "to"};
+    static const char *const between[] = {"want",     "need", "like",  "love", "prefer",     "to",
+                                          "probably", "have", "still", "just", "definitely", "always"};
+    static const char *const deeds[] = {
+        "rewired",  "reglued",  "glued",     "mended",     "repaired",  "replaced",      "refinished",
+        "restored", "fixed",    "serviced",  "hemmed",     "recovered", "reupholstered", "rebound",
+        "resoled",  "reheeled", "restrung",  "resized",    "repainted", "painted",       "replated",
+        "recaned",  "relined",  "altered",   "patched",    "darned",    "stitched",      "sewn",
+        "soldered", "welded",   "reframed",  "resilvered", "reset",     "rebuilt",       "overhauled",
+        "regilded", "rewoven",  "rechromed", "tightened",  "shortened", "reseated",      "rebacked"};
+    static const char *const had[] = {"have", "get", "want", "need", "see"};
+    enum { OBJECT_MOST = 5 };
+    if (!token_among(tokens, i, woulds, COUNT(woulds)) || tokens->at[i].stop != STOP_NONE) return 0;
+    size_t at = i + 1;
+    while (token_among(tokens, at, between, COUNT(between)) && tokens->at[at].stop == STOP_NONE) at++;
+    if (!token_among(tokens, at - 1, had, COUNT(had))) {
+        if (!token_among(tokens, at, had, COUNT(had)) || tokens->at[at].stop != STOP_NONE) return 0;
+        at++;
+    }
+    for (size_t k = at + 1; k <= at + OBJECT_MOST && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE;
+         k++)
+        if (token_among(tokens, k, deeds, COUNT(deeds))) return k;
+    return 0;
+}
+
 static void read_plans(struct scope *s) {
     const struct tokens *tokens = &s->note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        size_t n = 1;
         read_better_with(s, i);
+        size_t n = 1, deed = to_be_done(tokens, i);
+        if (deed) scope_mark(s, deed, deed + 1, STANCE_PLANNED, i);
         if (!is_until(tokens, i) && (!cue_at(s, plans, COUNT(plans), i, &n) || is_guessed(tokens, i, n)))
             continue;
         scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PLANNED, i);

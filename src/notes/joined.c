@@ -345,9 +345,10 @@ static bool is_more_of(const struct fault_reader *r, size_t i) {
     if (i == 0) return false;
     const struct fault_hit *a = &r->hits[i - 1], *b = &r->hits[i];
     bool washed;
+    if (b->from >= a->to && b->from <= a->to + 2 * FAR && is_remedy(r, a, b)) return true;
     if (b->from < a->to || b->from > a->to + FAR || a->kinds[0]->form != FAULT) return false;
     if (is_shape_of(r, a, b) || is_cause_of(r, a, b) || is_color_of_lines(r, a, b)) return true;
-    if (is_told_again(r, a, b) || is_still_stuck(r, i) || is_remedy(r, a, b)) return true;
+    if (is_told_again(r, a, b) || is_still_stuck(r, i)) return true;
     if (b->from == a->to) return false;
     if (is_turn_of(r, a, b)) return true;
     if (!is_result(tokens, b, &washed) || a->kinds[0]->class == CLASS_FUNCTION) return false;

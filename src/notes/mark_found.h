@@ -34,6 +34,7 @@ size_t mark_find_number(struct note *note, size_t i); // mark_numbers.c
 size_t mark_find_alone(struct note *note, size_t i);
 // "Has an 8 on the back"; mark_numbers.c.
 size_t mark_find_borne(struct note *note, size_t i);
+size_t mark_find_bearer(struct note *note, size_t i);
 // A mark beside a device ("1931 and an arrow stamped on it", "the mark is a D in a diamond"), a figure that
 // is raised or pressed into what it stands in, figures of a weight; mark_devices.c.
 size_t mark_find_device(struct note *note, size_t i);

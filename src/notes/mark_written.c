@@ -502,6 +502,29 @@ bool mark_on_label(const struct note *note, size_t from, size_t to) {
     return place && (to + place >= tokens->count || tokens->at[to + place].stop != STOP_NONE);
 }
 
+// "Torwell mark burned in the lid", "Torwell sticker on the base": a name that is no English, what bears it
+// and, it may be, how it was put there.
+size_t mark_find_bearer(struct note *note, size_t i) {
+    const struct tokens *tokens = &note->tokens;
+    if (tokens->shouts || tokens->flat || !mark_is_text(note, i)) return 0;
+    size_t end = mark_proper_run(note, i);
+    if (end == i || end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
+        !ANY(tokens, end, "mark", "name", "brand", "logo", "trademark", "marking", "stamp", "sticker"))
+        return 0;
+    for (size_t k = i; k < end; k++)
+        if (tokens->at[k].kind != TOKEN_WORD || !tokens->at[k].capital || english_at(note, k) ||
+            note->fault_word[k] || strchr(tokens->at[k].fold, '\''))
+            return 0;
+    size_t at = end + 1;
+    if (ANY(tokens, at, "is", "was")) at++;
+    if (mark_is_put(tokens, at) || ANY(tokens, at, "pressed", "branded", "stuck")) at++;
+    const char *where = NULL;
+    size_t place = place_at(note, at, &where);
+    if (!place && !ANY(tokens, at, "in", "on", "inside", "under", "underneath")) return 0;
+    struct mark_found found = {i, end, at + place, where};
+    return mark_keep(note, i, &found) ? found.end - i : 0;
+}
+
 size_t mark_past_comma(const struct note *note, size_t from, size_t to) {
     enum { WORD_LEAST = 4, MOST = 3 };
     const struct tokens *tokens = &note->tokens;

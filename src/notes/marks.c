@@ -582,8 +582,8 @@ static size_t find_quote(struct note *note, size_t i) {
 
 void read_writing(struct note *note) {
     static size_t (*const finders[])(struct note *, size_t) = {
-        find_verb,  mark_find_origin, mark_find_number, find_noun,        find_dated,
-        find_quote, find_run,         mark_find_alone,  mark_find_device, mark_find_borne};
+        find_verb,        mark_find_origin, mark_find_number, find_noun,        find_dated,     find_quote,
+        mark_find_bearer, find_run,         mark_find_alone,  mark_find_device, mark_find_borne};
     for (size_t i = 0; i < note->tokens.count;) {
         size_t taken = 0;
         for (size_t k = 0; k < sizeof finders / sizeof *finders && !taken && note->taken[i] == TAKEN_NOT; k++)

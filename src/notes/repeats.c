@@ -320,7 +320,8 @@ static size_t read_has(struct fault_reader *r, size_t i) {
     if (!to || !token_among(tokens, to, verbs, COUNT(verbs))) return i + 1;
     size_t n = token_longest(tokens, to + 1, numbers, COUNT(numbers)), end = to + 1 + n, place = 0;
     size_t place_to = n && !ends(tokens, end) ? spot_place_at(r, end, &place) : 0;
-    if (!n || !(ends(tokens, end) || place_to)) return i + 1;
+    if (!n || !(ends(tokens, end) || place_to) || token_is(tokens, end, "of"))
+        return i + 1; // "has plenty of spring left"
     const struct fault_hit *hit = last_fault(r, i, true);
     if (!hit) return i + 1;
     struct fault_hit again = *hit;

@@ -483,6 +483,23 @@ static bool read_new_one(struct fault_reader *r, size_t i) {
     return true;
 }
 
+// "The dress she has on", "the hat on him", "shoes he's wearing": how many tokens before `i` say who wears
+// it.
+static size_t worn_by(const struct tokens *tokens, size_t i) {
+    size_t at = i;
+    if (at > 2 && token_is(tokens, at - 1, "on") && ANY(tokens, at - 2, "has", "had", "got")) {
+        at -= 2;
+        if (token_is(tokens, at - 1, "has")) at--; // "has got on"
+    } else if (at > 1 && ANY(tokens, at - 1, "wearing", "wears", "wore")) {
+        at -= ANY(tokens, at - 2, "is", "was") ? 2 : 1;
+    } else if (at > 2 && ANY(tokens, at - 1, "him", "her") && token_is(tokens, at - 2, "on")) {
+        return 2;
+    }
+    if (at == i || at < 2 || !ANY(tokens, at - 1, "she", "he", "it", "she's", "he's", "doll")) return 0;
+    at -= at > 2 && ANY(tokens, at - 2, "that", "which", "the") ? 2 : 1;
+    return i - at;
+}
+
 // "The dress isn't hers", "boots are not his": what a doll or a figure wears was another's.
 static void read_not_whose(struct fault_reader *r, size_t i) {
     static const char *const never[] = {"name", "names", "initials", "signature", "writing", "work", "hand",
@@ -494,6 +511,7 @@ static void read_not_whose(struct fault_reader *r, size_t i) {
     if (!ANY(tokens, not, "isn't", "aren't", "not", "isnt", "arent") || not == 0) return;
     size_t to = not ;
     if (token_is(tokens, not, "not") && ANY(tokens, to - 1, "is", "are", "was", "were")) to--;
+    to -= worn_by(tokens, to);
     if (to == 0 || tokens->at[to - 1].kind != TOKEN_WORD || tokens->at[to - 1].stop != STOP_NONE ||
         r->scope.fault[to - 1] || AMONG(tokens, to - 1, never) || absent_is_small(tokens, to - 1))
         return;
