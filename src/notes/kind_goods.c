@@ -427,11 +427,11 @@ bool kind_is_pane(const struct fault_reader *r, const char *place) {
 
 // Glazed as only clay is, where nobody names the clay: "flagon, salt glazed".
 static bool is_glazed(const struct fault_reader *r) {
-    static const char *const ways[] = {"salt glazed", "glazed", "transferware", "slip decorated", "slipware"};
+    static const char *const ways[] = {"salt glaze", "glazed", "transferware", "slip decorated", "slipware"};
     const struct record *record = r->note->record;
     for (size_t i = 0; !r->material_count && i < record->attribute_count; i++)
-        for (size_t k = 0; text_same(record->attributes[i].name, "technique") && k < COUNT(ways); k++)
-            if (!record->attributes[i].of && text_same(record->attributes[i].value, ways[k])) return true;
+        for (size_t k = 0; k < COUNT(ways) && !record->attributes[i].of; k++)
+            if (text_same(record->attributes[i].value, ways[k])) return true;
     return false;
 }
 

@@ -35,7 +35,7 @@ static bool is_vague(const struct note *note, size_t i) {
         "throughout", "inside",     "outside",     "lettering", "flecks",  "swirl",        "swirls",
         "lines",      "line",       "numbers",     "stuff",     "metal",   "halves",       "half",
         "sponging",   "stenciling", "stencilling", "graining",  "banding", "speckling",    "mottling",
-        "tooling"};
+        "tooling",    "strips"};
     return any(note, i, words, COUNT(words));
 }
 

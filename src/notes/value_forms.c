@@ -164,15 +164,17 @@ static void read_shown_with(struct note *note, size_t i) {
 static void read_printed_as(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < tokens->count; i++) {
-        if (!ANY(tokens, i, "lithograph", "lithographs", "chromolithograph", "woodcut", "linocut") ||
+        bool led = i > 0 && note_free(note, i - 1, i) && tokens->at[i - 1].stop == STOP_NONE &&
+                   ANY(tokens, i - 1, "color", "colour", "stone", "colored", "coloured", "wood", "steel",
+                       "copper", "line");
+        bool cut = led && ANY(tokens, i, "engraving", "engravings");
+        if ((!cut && !ANY(tokens, i, "lithograph", "lithographs", "chromolithograph", "woodcut", "linocut",
+                          "litho", "lithos")) ||
             note->taken[i] != TAKEN_NOT ||
-            !(i + 1 >= tokens->count || tokens->at[i + 1].stop != STOP_NONE ||
-              ANY(tokens, i + 1, "on", "of")))
+            !(i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+              tokens->at[i + 1].stop != STOP_NONE || ANY(tokens, i + 1, "on", "of")))
             continue;
-        size_t from = i;
-        if (i > 0 && ANY(tokens, i - 1, "color", "colour", "stone", "colored", "coloured") &&
-            note_free(note, i - 1, i))
-            from--;
+        size_t from = i - (led ? 1 : 0);
         const char *text = say_singular(note->arena, utf8_fold(note->arena, note_words(note, from, i + 1)));
         value_keep(note, "technique", text, NULL, from, i + 1, value_sure(note, from, i + 1));
         note_take(note, from, i + 1, TAKEN_VALUE);

@@ -25,6 +25,7 @@ bool value_read_fruit(struct note *note, size_t i);
 bool value_read_cloth_color(struct note *note, size_t i, size_t n);
 bool value_is_ground(const struct note *note, size_t i);
 void value_read_patent(struct note *note);
+void value_read_men(struct note *note); // of chess
 // What the name of the thing tells that it shows: how many words at token `i` do so.
 size_t value_read_shown_by_name(struct note *note, size_t i);
 

@@ -160,3 +160,19 @@ size_t value_read_shown_by_name(struct note *note, size_t i) {
     value_keep(note, "theme", name, NULL, i, i + n, value_sure(note, i, i + n));
     return n;
 }
+
+// "Chess set, wooden men": the men are most of it.
+void value_read_men(struct note *note) {
+    const struct tokens *tokens = &note->tokens;
+    const char *type = note->record->type.value;
+    struct word_entry stuff;
+    if (!type || !(strstr(type, "chess") || strstr(type, "checkers") || strstr(type, "draughts"))) return;
+    for (size_t i = 1; i < tokens->count; i++) {
+        if (!ANY(tokens, i, "men", "pieces") || note->taken[i] != TAKEN_NOT || !note_free(note, i - 1, i) ||
+            tokens->at[i - 1].stop != STOP_NONE || note->fault_word[i - 1] ||
+            word_at(note, i - 1, 1u << USE_MATERIAL, &stuff) != 1)
+            continue;
+        value_keep(note, "material", word_trade_name(&stuff), NULL, i - 1, i, value_sure(note, i - 1, i));
+        note_take(note, i - 1, i, TAKEN_VALUE);
+    }
+}

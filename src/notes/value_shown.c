@@ -139,10 +139,23 @@ static void read_woven(struct note *note, size_t i) {
     if (from < i) keep(note, from, i);
 }
 
+// "With painted roses": how they came there.
+static void read_painted(struct note *note, size_t i) {
+    struct word_entry shown;
+    if (!ANY(&note->tokens, i, "painted") || note->taken[i] != TAKEN_NOT || note->fault_word[i] ||
+        note->tokens.at[i].stop != STOP_NONE || ANY(&note->tokens, i - 1, "hand", "-"))
+        return; // "hand painted pears" is of the book
+    size_t n = word_at(note, i + 1, 1u << USE_THEME, &shown);
+    if (!n || !is_plural(note, i + n) || note->taken[i + n] != TAKEN_NOT) return;
+    value_keep(note, "technique", "painted", NULL, i, i + 1, value_sure(note, i, i + 1));
+    note_take(note, i, i + 1, TAKEN_VALUE);
+}
+
 void value_read_shown(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 1; i < tokens->count; i++) {
         if (is_worked(tokens, i)) {
+            read_painted(note, i);
             read_worked(note, i);
             if (note->taken[i] == TAKEN_NOT) read_behind(note, i);
         }

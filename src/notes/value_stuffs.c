@@ -94,7 +94,8 @@ static void read_marked_materials(struct note *note) {
             continue; // "Garnet Toffee": a name
         if (n && is_persons(note, i, i + n)) continue;
         if (n && names_on(note, i + n)) continue; // "PINE RIDGE DAIRY"
-        if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling")) {
+        if (token_is(&note->tokens, i, "925") || token_is(&note->tokens, i, "sterling") ||
+            (token_is(&note->tokens, i, "ster") && note->tokens.at[i].capitals)) {
             value_keep(note, "material", "sterling silver", marked_part(note, i), i, i + 1, SURE_STATED);
         } else if (n && !(entry.uses & (1u << USE_COLOR)) && note->taken[i + n - 1] == TAKEN_MARK)
             value_keep(note, "material", entry.print, marked_part(note, i), i, i + n,

@@ -55,9 +55,10 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
         (has_use(entry, USE_COLOR) || !ANY(&note->tokens, next, "finish")))
         return USE_COLOR; // "walnut colour"
     if (has_use(entry, USE_COLOR) && from > 0 &&
-        ANY(&note->tokens, from, "wheat", "rose", "lilac", "lavender", "olive") &&
-        ANY(&note->tokens, from - 1, "molded", "moulded", "embossed", "raised", "carved", "relief",
-            "pressed"))
+        ANY(&note->tokens, from, "wheat", "rose", "lilac", "lavender", "olive", "violet") &&
+        (ANY(&note->tokens, from - 1, "molded", "moulded", "embossed", "raised", "carved", "relief",
+             "pressed") ||
+         ANY(&note->tokens, next, "design", "pattern", "motif")))
         return USE_PATTERN; // "moulded wheat rim"
     if (has_use(entry, USE_MATERIAL) && has_use(entry, USE_COLOR)) {
         if (is_metal_color(entry->print)) return USE_COLOR; // metal only where a mark says so
@@ -96,8 +97,7 @@ static enum word_use settle(const struct note *note, size_t from, size_t to, con
     if (has_use(entry, USE_FINISH) && ANY(&note->tokens, from, "lacquered") &&
         word_at(note, next, 1u << USE_MATERIAL, &other))
         return USE_FINISH; // "lacquered brass"
-    if (has_use(entry, USE_FINISH) && to > from && ANY(&note->tokens, to - 1, "glaze"))
-        return USE_FINISH; // "salt glaze", but "salt glazed"
+    if (has_use(entry, USE_FINISH) && to > from && ANY(&note->tokens, to - 1, "glaze")) return USE_FINISH;
     for (size_t k = 0; k < COUNT(keys); k++)
         if (has_use(entry, keys[k].use)) return keys[k].use;
     return USE_COUNT;
@@ -261,12 +261,13 @@ static bool read_two(struct note *note, size_t i, size_t n, const char *of, enum
     return true;
 }
 
-// "Painted red" is a finish, and the thing is red.
+// "Painted red", "green glaze": a finish, and the thing is of that color.
 static void read_paint(struct note *note, size_t i, const char *of, enum sure sure) {
     struct word_entry color;
     for (size_t k = i; k < i + 2; k++) {
         const char *other = note->tokens.at[k == i ? i + 1 : i].fold;
-        if (!text_same(other, "painted") && !text_same(other, "paint") && !text_same(other, "lacquered"))
+        if (!text_same(other, "painted") && !text_same(other, "paint") && !text_same(other, "lacquered") &&
+            !text_same(other, "glaze") && !text_same(other, "gloss") && !text_same(other, "shiny"))
             continue;
         const char *word = note->tokens.at[k].fold;
         if (wordbook_find(note->book, word, strlen(word), &color) && color.uses & (1u << USE_COLOR))
@@ -317,10 +318,10 @@ static const char *parted_by(const struct note *note, size_t i, size_t *taken) {
 
 // "Tooled leather" is one word of the book; what is worked so is a fact of its own.
 static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, enum sure sure) {
-    static const char *const plain[] = {"leather", "glass",  "wood",  "metal",
-                                        "tin",     "silver", "brass", "copper"};
+    static const char *const plain[] = {"leather", "glass", "wood",   "metal", "tin",
+                                        "silver",  "brass", "copper", "steel", "aluminum"};
     struct word_entry stuff;
-    if (n > 1 && ANY(&note->tokens, i, "leather") &&
+    if (n > 1 && ANY(&note->tokens, i, "leather", "cloth", "buckram", "vellum") &&
         word_at(note, i, 1u << USE_MATERIAL, &stuff) == 1) // "leather bound"
         value_keep(note, "material", stuff.print, of, i, i + 1, sure);
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return;
@@ -582,6 +583,7 @@ void read_values(struct note *note) {
     value_read_forms(note);
     value_read_likened(note);
     value_read_shown(note);
+    value_read_men(note);
     for (size_t i = 0; i < note->tokens.count; i++) {
         if (note->taken[i] != TAKEN_NOT) continue;
         size_t n = word_at(note, i, standing_uses, &entry);

@@ -11,8 +11,9 @@
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
 
-// WORK_SHOWN: a poster may as well name a firm or a place, so that its title has to look like one.
-enum work { WORK_NONE, WORK_BOOK, WORK_RECORD, WORK_SHOWN };
+// WORK_SHOWN: a poster may as well name a firm or a place, so that its title has to look like one. WORK_GAME:
+// one word behind a game may as well be its maker.
+enum work { WORK_NONE, WORK_BOOK, WORK_RECORD, WORK_SHOWN, WORK_GAME };
 
 static enum work work_at(const struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
@@ -22,7 +23,7 @@ static enum work work_at(const struct note *note, size_t i) {
     static const char *const books[] = {"novel",      "paperback", "hardcover", "hardback",  "book",
                                         "cookbook",   "textbook",  "atlas",     "memoir",    "biography",
                                         "softcover",  "comic",     "thriller",  "anthology", "magazine",
-                                        "paperbacks", "annual"};
+                                        "paperbacks", "annual",    "poetry",    "hymnal",    "guidebook"};
     static const char *const records[] = {"lp",  "record", "album", "45",  "45s",   "cd",         "cassette",
                                           "vhs", "dvd",    "78",    "lps", "vinyl", "soundtrack", "ep"};
     if (ANY(tokens, i, "book", "annual", "atlas", "anthology") && i > 0 && i < 4 && tokens->at[i].capital &&
@@ -41,6 +42,13 @@ static enum work work_at(const struct note *note, size_t i) {
     if (tokens->at[i].stop == STOP_NONE && AMONG(tokens, i, records) && AMONG(tokens, i + 1, machines))
         return WORK_NONE; // what records are played on or kept in
     if (ANY(tokens, i, "volumes", "vols") || AMONG(tokens, i, books)) return WORK_BOOK;
+    if (ANY(tokens, i, "guide") && i > 0 &&
+        ANY(tokens, i - 1, "field", "travel", "pocket", "walking", "bird"))
+        return WORK_BOOK;
+    if (ANY(tokens, i, "game") && tokens->at[i].capital == tokens->at[i].starts &&
+        !ANY(tokens, i + 1, "table", "board", "box", "bag", "console", "cartridge", "system", "controller",
+             "bird", "pie", "call", "camera", "room", "boy", "gear"))
+        return WORK_GAME;
     if (AMONG(tokens, i, records)) return WORK_RECORD;
     if (token_phrase(tokens, i, "sheet music") && !ANY(tokens, i + 2, "stand", "cabinet", "holder", "case"))
         return WORK_BOOK;
@@ -62,8 +70,8 @@ static bool is_capital(const struct note *note, size_t i) {
 
 // The run of capitals from `i`, with small words and initials inside.
 static size_t run_end(const struct note *note, size_t i) {
-    static const char *const inner[] = {"of",  "the", "a",  "an", "on",  "in", "from",
-                                        "and", "&",   "at", "to", "for", "."};
+    static const char *const inner[] = {"of", "the", "a",  "an",  "on", "in",   "from", "and",
+                                        "&",  "at",  "to", "for", ".",  "over", "under"};
     const struct tokens *tokens = &note->tokens;
     size_t end = i, at = i;
     while (at < tokens->count && at < i + 9) {
@@ -148,6 +156,16 @@ static bool is_headed(struct note *note, size_t *to) {
     return true;
 }
 
+// "Race to the Weir", "Lantern Hill": two words with capitals at least, and no firm that brings games out.
+static bool is_game(const struct note *note, size_t from, size_t to) {
+    const struct tokens *tokens = &note->tokens;
+    int words = 0;
+    for (size_t i = from; i < to; i++) words += tokens->at[i].kind == TOKEN_WORD && tokens->at[i].capital;
+    return words >= 2 && from > 0 &&
+           !ANY(tokens, to - 1, "games", "toys", "puzzles", "works", "bros", "sons", "mfg") &&
+           !ANY(tokens, from - 1, "by", "from", "in", "at", "marked", "says", "made");
+}
+
 // "Merrowgate Press": who brought it out, and no title.
 static bool is_publisher(const struct note *note, size_t to) {
     return to > 0 && ANY(&note->tokens, to - 1, "press", "publishing", "publishers", "publications", "ltd",
@@ -177,7 +195,8 @@ void read_works(struct note *note) {
     bool named = false, made = false;
     for (size_t i = 0; i < note->tokens.count && note->tokens.at[i].stop < STOP_SENTENCE; i++) {
         size_t maker = maker_from(note, i, work), end = i;
-        if (!made && maker < note->tokens.count && (end = run_end(note, maker)) > maker) {
+        if (!made && work != WORK_GAME && maker < note->tokens.count &&
+            (end = run_end(note, maker)) > maker) {
             add(note, work == WORK_BOOK ? "author" : "byArtist", maker, end);
             made = true;
             i = end - 1;
@@ -188,7 +207,8 @@ void read_works(struct note *note) {
         if (i == 0 && end <= at && token_is(&note->tokens, end, "copy")) continue;
         end = run_end(note, i);
         if (i == 0 && end - i < 2) continue;
-        if (is_publisher(note, end) || (work == WORK_SHOWN && !is_like_title(note, i, end))) {
+        if (is_publisher(note, end) || (work == WORK_SHOWN && !is_like_title(note, i, end)) ||
+            (work == WORK_GAME && (i <= at || !is_game(note, i, end)))) {
             i = end - 1;
             continue;
         }

@@ -304,7 +304,7 @@ static const struct notes_case colors[] = {
 
 static const struct notes_case looks[] = {
     {"Die cast tractor, green", "material die cast; !technique die cast"},
-    {"Three gallon jug, salt glaze", "finish salt glazed"},
+    {"Three gallon jug, salt glaze", "finish salt glaze"},
     {"Ring, 14K stamped inside the band", "material 14k gold"},
     {"Brooch, 12K GF on the back", "material 12k gold filled; !material 12k gold"},
     {"Chain, 9ct on the clasp", "material 9ct gold@clasp"},
