@@ -67,7 +67,10 @@ int count_number(const struct note *note, size_t i, size_t *taken) {
     int count = dozens(note, i, taken);
     if (!count) count = number_whole(&note->tokens, i, taken);
     if (count < 1 || count > COUNT_MOST) return 0;
-    size_t more;
+    size_t more, again = i + *taken; // "four (4)"
+    if (token_is(&note->tokens, again, "(") && number_whole(&note->tokens, again + 1, &more) == count &&
+        token_is(&note->tokens, again + 1 + more, ")"))
+        *taken += more + 2;
     int other = count_changed(note, i + *taken, count, &more);
     if (other < 1) return count;
     *taken += more;
@@ -126,7 +129,8 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     bool strong = ANY(tokens, i, "set", "lot", "group", "nest");
     bool holder = ANY(tokens, i, "box", "bag", "case", "jar", "tin", "crate", "tray", "bundle", "stack",
-                      "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer");
+                      "bunch", "collection", "roll", "tub", "pile", "carton", "pack", "string", "drawer",
+                      "card", "sheet", "ring");
     if ((!strong && !holder) || !token_is(tokens, i + 1, "of")) return false;
     if (i && ANY(tokens, i - 1, "and", "with", "plus", "w/", "&", "+", "includes", "including"))
         return false; // beside it
@@ -145,6 +149,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
     if (!noun && i > 1 && ANY(tokens, i - 1, "complete", "full", "whole", "part"))
         return false; // "album of cards, complete set of 50": of what is in it
     if (holder && (!noun || !count_is_first_sentence(note, i))) return false;
+    if (token_is(tokens, i, "ring") && !ANY(tokens, noun, "keys")) return false; // "ring of five stones"
     if (count_is_of_other(note, i, noun)) return false; // "Picnic hamper. Set of 4 plates"
     // "lot of 3 inch nails": a measure.
     if (strong && !noun && at + taken < tokens->count && tokens->at[at + taken].kind == TOKEN_WORD &&
@@ -198,16 +203,27 @@ static bool is_all_told(const struct note *note, size_t i, size_t end) {
     return true;
 }
 
+// "4pc", "10pcs": the number, 0 where it is none.
+static int joined_pieces(const struct token *token) {
+    char *end;
+    if (token->fold[0] < '1' || token->fold[0] > '9') return 0;
+    long count = strtol(token->fold, &end, 10);
+    bool pieces =
+        text_same(end, "pc") || text_same(end, "pcs") || text_same(end, "pce") || text_same(end, "piece");
+    return pieces && count > 0 && count < COUNT_MOST ? (int)count : 0;
+}
+
 // "44 piece flatware", "10 pcs", "= 10 pc"; but "2 piece butter dish" is one dish, and a puzzle's pieces are
 // its size.
 static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number = 0;
-    int count = count_number(note, i, &number);
+    int joined = joined_pieces(&tokens->at[i]), count = joined ? joined : count_number(note, i, &number);
     size_t at = i + number;
     if (!count) return false;
     if (token_is(tokens, at, "-")) at++;
-    if (!is_make(note, at) || (count_is_numbering(note, i) && !is_all_told(note, i, at + 1))) return false;
+    if ((!joined && !is_make(note, at)) || (count_is_numbering(note, i) && !is_all_told(note, i, at + 1)))
+        return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     if (ANY(tokens, end, "puzzle", "jigsaw", "puzzles", "jigsaws") ||
@@ -365,8 +381,10 @@ static bool pairs_at(const struct note *note, size_t i, struct tally *tally) {
 
 // "Brass hooks, 11 in it", "a box of tiles, there's 40 in there": behind a plural of the first sentence.
 static bool held_at(const struct note *note, size_t i, struct tally *tally) {
-    static const char *const holds[] = {"in it",      "in there",   "in all",     "in total",  "altogether",
-                                        "in the box", "in the lot", "in the tin", "in the bag"};
+    static const char *const holds[] = {"in it",       "in there",      "in all",      "in total",
+                                        "altogether",  "in the box",    "in the lot",  "in the tin",
+                                        "in the bag",  "in the set",    "to the set",  "in this set",
+                                        "in this lot", "in the bundle", "in the group"};
     enum { HEAD = 14 };
     const struct tokens *tokens = &note->tokens;
     size_t number = 0;

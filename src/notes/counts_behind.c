@@ -28,6 +28,9 @@ static bool is_held(const struct note *note, size_t i) {
         !ANY(tokens, i + 2, "card", "cards", "rack", "board", "string", "ring", "stand", "tray", "sheet",
              "roll", "wire", "rail", "chain", "hook", "wooden"))
         return false;
+    if (ANY(tokens, i + 1, "graduated", "assorted", "various", "different", "mixed") &&
+        ANY(tokens, i + 2, "sizes", "colors", "colours", "patterns", "shapes", "lengths", "widths", "shades"))
+        return true;
     if (ANY(tokens, i + 1, "a", "an", "the", "its", "their", "one"))
         return !ANY(tokens, i + 2, "row", "set", "line", "side", "corner", "middle");
     return tokens->at[i + 1].stop == STOP_NONE && is_many(&tokens->at[i + 2]) &&
@@ -50,7 +53,8 @@ static bool bundle_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number = 0, lead = ANY(tokens, i - 1, "a", "one") ? i - 1 : i;
     if (!ANY(tokens, i, "bundle", "box", "bag", "lot", "set", "stack", "pile", "bunch", "tin", "roll", "pack",
-             "packet", "string", "group", "tray", "crate", "jar", "tub", "batch", "collection") ||
+             "packet", "string", "group", "tray", "crate", "jar", "tub", "batch", "collection", "card",
+             "sheet") ||
         !token_is(tokens, i + 1, "of") || lead == 0 || !token_is(tokens, lead - 1, ","))
         return false;
     int count = number_whole(tokens, i + 2, &number);
@@ -150,9 +154,10 @@ static bool others_at(const struct note *note, size_t i, struct tally *tally) {
         ANY(tokens, i - 2, "lot", "bundle", "collection") && !note->fault_word[at] &&
         !count_plural(note, at) &&
         !ANY(tokens, at, "inches", "in", "cm", "mm", "ft", "feet", "lbs", "lb", "oz", "of", "are", "have");
-    bool same = ANY(tokens, at, "records", "discs", "clubs", "books", "pieces", "items", "volumes", "cards",
-                    "prints", "slides", "tapes", "sheets", "issues", "copies") &&
-                is_end(note, at + 1);
+    bool same =
+        ANY(tokens, at, "lps", "albums", "singles", "vols", "records", "discs", "clubs", "books", "pieces",
+            "items", "volumes", "cards", "prints", "slides", "tapes", "sheets", "issues", "copies") &&
+        is_end(note, at + 1);
     if (!lot && !(count_begins_with_many(note, i) && same) &&
         !(same && ANY(tokens, 0, "box", "crate", "case", "bag", "stack") && token_is(tokens, 1, "of")))
         return false;

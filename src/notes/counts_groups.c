@@ -113,11 +113,42 @@ static bool vague_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Cups and saucers, four of each": as many of each plural that the note begins with.
+static bool each_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t number = 0, kinds = 0;
+    int count = number_whole(tokens, i, &number);
+    if (count < 2 || count > EACH_MOST || !token_phrase(tokens, i + number, "of each") ||
+        !is_end(note, i + number + 2))
+        return false;
+    for (size_t k = 0; k + 1 < i; k++)
+        kinds += is_many(&tokens->at[k]) && !note->fault_word[k] &&
+                 (is_end(note, k + 1) || ANY(tokens, k + 1, "and", "&"));
+    *tally = (struct tally){count * (int)(kinds ? kinds : 1), number + 2, NULL, false};
+    return true;
+}
+
+// "Volumes 1 and 2", "issues 1 through 20".
+static bool range_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    size_t first, last;
+    if (!ANY(tokens, i, "vols", "volumes", "issues", "vol", "books")) return false;
+    size_t at = i + 1 + (token_is(tokens, i + 1, ".") ? 1 : 0);
+    int from = number_whole(tokens, at, &first), to;
+    if (from < 1 || !ANY(tokens, at + first, "and", "&", "to", "through", "thru", "-")) return false;
+    to = number_whole(tokens, at + first + 1, &last);
+    if (to <= from || to - from >= EACH_MOST || !is_end(note, at + first + 1 + last)) return false;
+    bool two = ANY(tokens, at + first, "and", "&");
+    *tally = (struct tally){two ? 2 : to - from + 1, at + first + 1 + last - i, NULL, false};
+    return true;
+}
+
 bool count_groups_at(const struct note *note, size_t i, struct tally *tally) {
+    if (i > 0 && i < HEAD_TOKENS && count_is_first_sentence(note, i) && range_at(note, i, tally)) return true;
     if (i < 2 || i > HEAD_TOKENS || note->tokens.at[i - 1].stop < STOP_COMMA ||
         !number_may_be(&note->tokens, i) || !count_is_first_sentence(note, i) ||
         !count_begins_with_many(note, i))
         return false;
-    return looks_at(note, i, tally) || shown_at(note, i, tally) || vague_at(note, i, tally) ||
-           alone_at(note, i, tally);
+    return each_at(note, i, tally) || looks_at(note, i, tally) || shown_at(note, i, tally) ||
+           vague_at(note, i, tally) || alone_at(note, i, tally);
 }

@@ -60,7 +60,18 @@ bool count_is_head(const struct note *note, size_t i) {
                                         "up for grabs",
                                         "i am selling",
                                         "we are selling",
-                                        "for sale are"};
+                                        "for sale are",
+                                        "up for sale are",
+                                        "here we have",
+                                        "we are offering",
+                                        "this is a lot of",
+                                        "i am offering",
+                                        "you will get",
+                                        "you'll get",
+                                        "you receive",
+                                        "you will receive",
+                                        "we've",
+                                        "there you go"};
     if (i > 0 && i < PHRASE_MOST && token_longest(&note->tokens, 0, leads, COUNT(leads)) == i) return true;
     return i == 0 || lot;
 }
@@ -81,12 +92,12 @@ static bool is_there(const struct note *note, size_t i) {
 
 size_t count_look(const struct note *note, size_t i) {
     static const char *const words[] = {
-        "big",     "small",    "large",   "little",    "short",  "long",    "medium",  "different",
-        "odd",     "tall",     "wide",    "narrow",    "plain",  "striped", "spotted", "assorted",
-        "mixed",   "matching", "fancy",   "wooden",    "larger", "smaller", "bigger",  "longer",
-        "shorter", "taller",   "various", "thick",     "thin",   "flat",    "curved",  "straight",
-        "dark",    "light",    "pale",    "identical", "fluted", "footed",  "checked", "flowered",
-        "floral",  "printed",  "painted", "deep",      "shallow"};
+        "big",      "small",    "large",   "little",    "short",    "long",    "medium",  "different",
+        "odd",      "tall",     "wide",    "narrow",    "plain",    "striped", "spotted", "assorted",
+        "mixed",    "matching", "fancy",   "wooden",    "larger",   "smaller", "bigger",  "longer",
+        "shorter",  "taller",   "various", "thick",     "thin",     "flat",    "curved",  "straight",
+        "dark",     "light",    "pale",    "identical", "finished", "fluted",  "footed",  "checked",
+        "flowered", "floral",   "printed", "painted",   "deep",     "shallow"};
     struct word_entry entry;
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD || note->fault_word[i]) return 0;
     size_t n = word_at(note, i, looks, &entry);
@@ -203,6 +214,15 @@ static size_t of_whole(const struct note *note, size_t i, int count) {
     if (at == i) return 0;
     if (ANY(tokens, at, "a", "an", "the", "what")) at++;
     if (token_phrase(tokens, at, "was a")) at += 2;
+    size_t all = 0;
+    int of = number_whole(tokens, at, &all); // "11 of 12 juice glasses", "four of the five original goblets"
+    bool original = ANY(tokens, at + all, "original");
+    size_t noun = of > count ? count_plural(note, at + all + original) : 0;
+    struct part part;
+    if (noun && !part_at(note, noun, &part) && (original || (at == i + 1 && token_is(tokens, i, "of"))) &&
+        !note->fault_word[noun] &&
+        !ANY(tokens, noun + 1, "are", "have", "is", "has", "were", "need", "work", "missing"))
+        return at + all + original - i;
     if (ANY(tokens, at, "original", "larger", "bigger", "full", "complete")) at++;
     if (!ANY(tokens, at, "set", "service", "lot", "suite", "series") || !token_is(tokens, at + 1, "of"))
         return 0;

@@ -90,6 +90,31 @@ static bool bare_at(const struct note *note, size_t i, struct tally *tally) {
     return true;
 }
 
+// "Teapot, one.", "teapot (1)": alone behind what the note begins with.
+static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
+    const struct tokens *tokens = &note->tokens;
+    bool bracket = i > 0 && token_is(tokens, i - 1, "(") && token_is(tokens, i + 1, ")");
+    if (i < 2 || i > HEAD_TOKENS || !(ANY(tokens, i, "one") || (bracket && ANY(tokens, i, "1"))) ||
+        !(bracket || (token_is(tokens, i - 1, ",") && is_end(note, i + 1))) ||
+        !count_is_first_sentence(note, i) || is_of_fault(note, i))
+        return false;
+    *tally = (struct tally){1, 1, NULL, false};
+    return true;
+}
+
+// "One of a pair of candlesticks", "one from a set": what the note begins with.
+static bool of_others_at(const struct note *note, size_t i, struct tally *tally) {
+    static const char *const words[] = {
+        "one of a pair",          "one from a pair",    "one of a set",
+        "one from a set",         "half of a pair",     "half a pair",
+        "one half of a pair",     "1 of a pair",        "one of an original pair",
+        "one of what was a pair", "only one of a pair", "just one of a pair",
+        "one of the pair",        "one out of a set"};
+    size_t n = i == 0 ? token_longest(&note->tokens, 0, words, COUNT(words)) : 0;
+    if (n) *tally = (struct tally){1, n, NULL, false};
+    return n > 0;
+}
+
 // "One percolator", "1 jar only", "a single left shoe": by the noun that the note begins with.
 static bool noun_again_at(const struct note *note, size_t i, struct tally *tally) {
     enum { LOOKS_MOST = 2 };
@@ -123,16 +148,18 @@ static bool opening_at(const struct note *note, size_t i, struct tally *tally) {
     enum { LOOKS_MOST = 6 };
     const struct tokens *tokens = &note->tokens;
     if (!count_is_head(note, i)) return false;
-    size_t at = i + (ANY(tokens, i, "a", "just") && ANY(tokens, i + 1, "single", "one") ? 1 : 0);
+    size_t at = i + (ANY(tokens, i, "a", "just", "only") && ANY(tokens, i + 1, "single", "one") ? 1 : 0);
     if (!ANY(tokens, at, "one", "1", "single")) return false;
     struct noun_found goods;
     for (size_t k = at + 1; k < at + LOOKS_MOST && k < tokens->count; k++) {
         if (ANY(tokens, k, "of", "pair", "set", "lot", "dozen", "box", "bag", "bundle", "with", "and", "or",
                 "more", "for") ||
-            note->fault_word[k] || note->tokens.at[k].kind != TOKEN_WORD || note->taken[k] == TAKEN_MEASURE)
+            note->fault_word[k] == FAULT_WORD_SIZED || note->tokens.at[k].kind != TOKEN_WORD ||
+            note->taken[k] == TAKEN_MEASURE)
             return false;
         if (noun_at(note, k, &goods) && (goods.thing || goods.uses & (1u << USE_THING)) && !goods.part &&
-            (is_end(note, goods.to) || ANY(tokens, goods.to, "with", "in", "only", "by", "from", "for"))) {
+            (is_end(note, goods.to) ||
+             ANY(tokens, goods.to, "with", "in", "only", "by", "from", "for", "here"))) {
             const struct token *last = &tokens->at[goods.to - 1];
             bool plural = last->one != last->fold && !text_same(last->one, last->fold);
             if (plural) return false;
@@ -145,8 +172,9 @@ static bool opening_at(const struct note *note, size_t i, struct tally *tally) {
 }
 
 bool count_one_at(const struct note *note, size_t i, struct tally *tally) {
-    if (!ANY(&note->tokens, i, "one", "1", "single", "a", "just", "only", "there", "there's", "i", "qty",
-             "quantity", "the", "this", "it's"))
+    if (!ANY(&note->tokens, i, "half", "one", "1", "single", "a", "just", "only", "there", "there's", "i",
+             "qty", "quantity", "the", "this", "it's"))
         return false;
-    return opening_at(note, i, tally) || noun_again_at(note, i, tally) || bare_at(note, i, tally);
+    return opening_at(note, i, tally) || alone_at(note, i, tally) || of_others_at(note, i, tally) ||
+           noun_again_at(note, i, tally) || bare_at(note, i, tally);
 }

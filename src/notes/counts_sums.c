@@ -60,25 +60,64 @@ static bool some_went(const struct note *note, size_t i) {
     return false;
 }
 
+// Does the note begin with several, told by a plural in its first words?
+static bool was_many(const struct note *note, size_t i) {
+    enum { HEAD = 6 };
+    for (size_t k = 0; k < HEAD && k < i; k++) {
+        const struct token *token = &note->tokens.at[k];
+        if (token->kind == TOKEN_WORD && token->one != token->fold && !text_same(token->one, token->fold) &&
+            !note->fault_word[k] && !ANY(&note->tokens, k, "was", "is", "has"))
+            return true;
+    }
+    return false;
+}
+
 // "One is gone so 11", "one broke, five left", "now eleven": fewer than were counted.
 static bool left_at(const struct note *note, size_t i, int before, struct tally *tally) {
-    static const char *const leads[] = {
-        "so",          "now",           "leaving",     "leaves",         "so now",
-        "so there's",  "so only",       "now only",    "down to",        "which leaves",
-        "that leaves", "so just",       "so i have",   "so there are",   "but now",
-        "now there's", "now there are", "now down to", "so that leaves", "so that's"};
-    static const char *const behind[] = {"left",     "remain",       "remaining",  "remaining now",
-                                         "left now", "of them left", "still here", "here",
-                                         "survive",  "are left",     "in the lot", "in all",
-                                         "pieces",   "total",        "for sale",   "here now"};
+    static const char *const leads[] = {"so",
+                                        "now",
+                                        "leaving",
+                                        "leaves",
+                                        "so now",
+                                        "so there's",
+                                        "so only",
+                                        "now only",
+                                        "down to",
+                                        "which leaves",
+                                        "that leaves",
+                                        "so just",
+                                        "so i have",
+                                        "so there are",
+                                        "but now",
+                                        "now there's",
+                                        "now there are",
+                                        "now down to",
+                                        "so that leaves",
+                                        "so that's",
+                                        "but only",
+                                        "but just",
+                                        "only",
+                                        "just",
+                                        "but there are only",
+                                        "but there's only",
+                                        "but i have only",
+                                        "but i only have"};
+    static const char *const behind[] = {
+        "left",       "remain", "remaining", "remaining now", "left now",   "of them left",
+        "still here", "here",   "survive",   "are left",      "in the lot", "in all",
+        "pieces",     "total",  "for sale",  "here now",      "present",    "are here"};
     const struct tokens *tokens = &note->tokens;
     size_t lead = token_longest(tokens, i, leads, COUNT(leads)), number;
     if (!is_start(note, i) && !(lead && i > 0)) return false;
     int count = count_number(note, i + lead, &number);
+    if (!before && lead && count > 1 && !token_is(tokens, i, "but") && some_went(note, i) &&
+        was_many(note, i))
+        before = count + 1; // "a dozen minus the one I dropped, so eleven"
     if (count < 1 || count >= before || before - count > (before + 1) / 2) return false;
     size_t tail = token_longest(tokens, i + lead + number, behind, COUNT(behind));
     if ((!lead && !tail) || !is_end(note, i + lead + number + tail)) return false;
-    if (!some_went(note, i)) return false;
+    bool here = lead && tail && ANY(tokens, i, "but", "only", "just"); // "but only five here"
+    if (!here && !some_went(note, i)) return false;
     *tally = (struct tally){count, lead + number + tail, NULL, false};
     return true;
 }
@@ -86,9 +125,10 @@ static bool left_at(const struct note *note, size_t i, int before, struct tally 
 // "I said six but I counted again and there's seven": the number before the change of mind, the change, and
 // the number that holds, in one sentence.
 static bool found_at(const struct note *note, size_t i, struct tally *tally) {
-    static const char *const said[] = {"i said",   "i wrote", "i thought", "i put",          "i told",
-                                       "i listed", "said",    "thought",   "i counted",      "i first",
-                                       "at first", "says",    "i typed",   "supposed to be", "listed as"};
+    static const char *const said[] = {"i said",   "i wrote",    "i thought", "i put",          "i told",
+                                       "i listed", "said",       "thought",   "i counted",      "i first",
+                                       "at first", "says",       "i typed",   "supposed to be", "listed as",
+                                       "listed",   "advertised", "pictured"};
     static const char *const changes[] = {"but",     "no",     "actually", "again",      "recounted", "wait",
                                           "sorry",   "really", "turns",    "correction", "recount",   "oops",
                                           "instead", "make",   "it's",     "nope"};
@@ -122,6 +162,6 @@ static bool found_at(const struct note *note, size_t i, struct tally *tally) {
 
 bool count_again_at(const struct note *note, size_t i, int before, struct tally *tally) {
     if (note->fault_word[i] && !number_may_be(&note->tokens, i)) return false;
-    return (before > 0 && (sum_at(note, i, before, tally) || left_at(note, i, before, tally))) ||
+    return (before > 0 && sum_at(note, i, before, tally)) || left_at(note, i, before, tally) ||
            found_at(note, i, tally);
 }

@@ -23,7 +23,8 @@ static bool is_many(const struct token *token) {
 // Does the note begin with a plural, before token `i`?
 bool count_begins_with_many(const struct note *note, size_t i) {
     for (size_t k = 0; k < i && k < HEAD_TOKENS; k++)
-        if (is_many(&note->tokens.at[k]) && note->taken[k] == TAKEN_NOT && !note->fault_word[k])
+        if (is_many(&note->tokens.at[k]) && note->taken[k] == TAKEN_NOT && !note->fault_word[k] &&
+            !(ANY(&note->tokens, k + 1, "and", "&") && k + 2 < i && is_many(&note->tokens.at[k + 2])))
             return is_end(note, k + 1) || ANY(&note->tokens, k + 1, "in", "of", "from", "for", "with", "-");
     return false;
 }
@@ -42,10 +43,10 @@ static bool is_opening_plural(const struct note *note, size_t i) {
 
 // "Eight in all", "13 altogether", "5 off", "2 no": what makes of a number a count.
 static size_t total_behind(const struct note *note, size_t i) {
-    static const char *const words[] = {
-        "in all",     "in total", "all told",  "all together", "altogether",   "total",
-        "in the lot", "off",      "no",        "pcs",          "items",        "of each",
-        "in number",  "matching", "identical", "by my count",  "or so i count"};
+    static const char *const words[] = {"in all",     "in total",  "all told",    "all together",
+                                        "altogether", "total",     "in the lot",  "off",
+                                        "no",         "pcs",       "items",       "in number",
+                                        "matching",   "identical", "by my count", "or so i count"};
     size_t n = token_first(&note->tokens, i, words, sizeof words / sizeof *words);
     if (n && token_is(&note->tokens, i + n, ".") && note->tokens.at[i + n].stop == STOP_NONE) n++;
     return n && is_end(note, i + n) ? n : 0;
@@ -56,6 +57,14 @@ static bool set_off_at(const struct note *note, size_t i, struct tally *tally) {
     const struct tokens *tokens = &note->tokens;
     size_t number = 0;
     if (i == 0 || i > HEAD_TOKENS + 4) return false;
+    bool exact = i > 1 && ANY(tokens, i - 1, "exactly", "precisely"); // "buttons, exactly 50"
+    if (exact && tokens->at[i - 2].stop >= STOP_COMMA && is_many(&tokens->at[i > 2 ? i - 3 : 0])) {
+        int whole = count_number(note, i, &number);
+        if (whole > 1 && is_end(note, i + number)) {
+            *tally = (struct tally){whole, number, NULL, false};
+            return true;
+        }
+    }
     bool bracket = token_is(tokens, i - 1, "(");
     bool dash = token_is(tokens, i - 1, "-") && !tokens->at[i - 1].joined && !tokens->at[i].joined;
     bool on = is_opening_plural(note, i - 1);        // "forks 4 off"
@@ -111,6 +120,10 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
                                         "numbering",
                                         "total of",
                                         "count is",
+                                        "i've got",
+                                        "i have",
+                                        "we have",
+                                        "we've got",
                                         "i counted twice",
                                         "i counted them",
                                         "we counted them",
@@ -158,15 +171,16 @@ static bool named_at(const struct note *note, size_t i, struct tally *tally) {
     static const struct {
         const char *words;
         int count;
-    } names[] = {{"trio of", 3},           {"quartet of", 4},       {"quintet of", 5},
-                 {"foursome of", 4},       {"threesome of", 3},     {"brace of", 2},
-                 {"baker's dozen of", 13}, {"bakers dozen of", 13}, {"score of", 20}};
+    } names[] = {{"trio of", 3},          {"quartet of", 4}, {"quintet of", 5}, {"foursome of", 4},
+                 {"threesome of", 3},     {"brace of", 2},   {"couple of", 2},  {"baker's dozen of", 13},
+                 {"bakers dozen of", 13}, {"score of", 20}};
     const struct tokens *tokens = &note->tokens;
     if (i > 3 || (i && !ANY(tokens, i - 1, "a", "the", "this", "lovely", "nice"))) return false;
     for (size_t k = 0; k < sizeof names / sizeof *names; k++) {
         size_t taken = token_phrase(tokens, i, names[k].words);
         size_t noun = taken ? count_plural(note, i + taken) : 0;
-        if (!noun) continue;
+        struct part part;
+        if (!noun || note->fault_word[noun] || part_at(note, noun, &part)) continue;
         *tally = (struct tally){names[k].count, taken, tokens->at[noun].one, false};
         return true;
     }
@@ -374,7 +388,9 @@ static bool only_here_at(const struct note *note, size_t i, struct tally *tally)
     size_t number = 0;
     int count = i > 0 && ANY(tokens, i - 1, "only", "just") ? count_number(note, i, &number) : 0;
     size_t end = i + number;
-    if (count < 2 || !ANY(tokens, end, "here", "left") || !count_begins_with_many(note, i)) return false;
+    if (count < 2 || !ANY(tokens, end, "here", "left", "remain", "remaining", "survive", "survived") ||
+        !count_begins_with_many(note, i))
+        return false;
     if (end + 1 < tokens->count && tokens->at[end + 1].stop == STOP_NONE) return false;
     *tally = (struct tally){count, number + 1, NULL, false};
     return true;

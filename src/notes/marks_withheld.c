@@ -73,7 +73,9 @@ static bool is_issued(const struct note *note, const struct mark_found *found) {
 // "Property of", "from Dad", "To my", "love": what no maker writes.
 static bool is_personal(const struct note *note, const struct mark_found *found) {
     const struct tokens *tokens = &note->tokens;
-    if (ANY(tokens, found->from, "souvenir", "present", "gift", "greetings", "remember")) return false;
+    if (ANY(tokens, found->from, "souvenir", "present", "gift", "greetings", "remember", "best", "world's",
+            "worlds", "greatest", "happy"))
+        return false;
     for (size_t i = found->from; i < found->to; i++)
         if (ANY(tokens, i, "dad", "mum", "mom", "mama", "papa", "mother", "father", "daddy", "mummy",
                 "granny", "grandma", "grandpa", "auntie", "my", "dearest", "darling", "beloved", "janitor",

@@ -27,6 +27,8 @@ static const struct notes_case lots[] = {
     {"Cloth puppets, two sisters, hand sewn", "count 2"},
     {"Planters, three swans, white", "count 3"},
     {"Prints, matted, mostly views, 13 of them", "count 13"},
+    {"3 of 4 pegs", "count 3"},
+    {"Cups and mugs, four of each, blue.", "count 8"},
     {"Lamp, leaded panels, 6 of them", "!count 6"},
     {"Planters, three legs each, white", "!count 3"},
     {"Lantern. Just this one lantern.", "count 1"},
