@@ -101,7 +101,8 @@ static const struct flaw *kind_by_family(const struct fault_reader *r, const str
     static const char *const played[] = {"games-puzzles", "toys", "crafts", "holiday"};
     bool game = false;
     for (size_t i = 0; i < COUNT(played); i++) game |= text_same(family->rule.id, played[i]);
-    if (!game && same_noun(r->note->arena, part, "peg")) return ruleset_flaw(rules, "missing-hardware");
+    if (!game && (same_noun(r->note->arena, part, "peg") || !strncmp(part, "shelf p", 7)))
+        return ruleset_flaw(rules, "missing-hardware");
     if (occurs_in(kind, family)) return kind;
     for (size_t i = 0; i < rules->flaw_count; i++)
         if (rules->flaws[i]->form == ABSENCE && rules->flaws[i] != kind &&

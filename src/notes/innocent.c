@@ -37,12 +37,24 @@ static bool is_of_surface(const struct fault_reader *r, const struct fault_hit *
         "dial",     "bezel",   "bodice",  "leaf",    "panels",  "doors",  "door",    "arms",      "legs",
         "hem",      "border",  "field",   "playing", "pile",    "suede",  "rug",     "sheets"};
     static const char *const between[] = {"has", "have", "had", "with", "shows", "show", "is", "are", "and"};
+    static const char *const makers[] = {"label",      "labels",   "tag",   "tags",  "signature",
+                                         "signatures", "name",     "names", "stamp", "stamps",
+                                         "sticker",    "stickers", "maker"};
     enum { FAR = 5 };
     const struct tokens *tokens = &r->note->tokens;
     if (!is_kind(hit, "authenticity-unverified") ||
         !ANY(tokens, hit->to - 1, "mark", "marks", "marked", "unmarked"))
         return false;
-    size_t i = hit->from;
+    size_t i = hit->to; // "no marks or bends in them": in one breath with what is damage
+    if (token_is(tokens, hit->to - 1, "marks") && i + 1 < tokens->count &&
+        (ANY(tokens, i, "or", "nor", "and") || tokens->at[i].stop == STOP_COMMA)) {
+        size_t next = i + 1 + (ANY(tokens, i + 1, "any", "no", "other") ? 1 : 0);
+        next += tokens->at[i].stop == STOP_COMMA && ANY(tokens, next, "or", "nor") ? 1 : 0;
+        bool joined = tokens->at[i].stop == STOP_NONE || token_is(tokens, next - 1, "or");
+        if (joined && next < tokens->count && r->scope.fault[next] && !AMONG(tokens, next, makers))
+            return true;
+    }
+    i = hit->from;
     while (i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
            (AMONG(tokens, i - 1, between) || ANY(tokens, i - 1, "no", "not")))
         i--;

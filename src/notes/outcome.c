@@ -524,6 +524,7 @@ void faults_settle(struct note *note) {
     settle_pieces(note->record);
     mends_settle(note);
     settle(note->arena, note->record);
+    settle_gone_anyway(note);
     settle_short_lived(note);
     settle_unfed(note);
     settle_seen(note);

@@ -93,7 +93,23 @@ static void name_cut_out(struct note *note) {
     }
 }
 
+// "Only six here, Thursday is missing": which one of a set whose pieces have the names of days or months.
+static void name_day(struct note *note) {
+    static const char *const days[] = {"monday", "tuesday",   "wednesday", "thursday", "friday",  "saturday",
+                                       "sunday", "january",   "february",  "april",    "june",    "july",
+                                       "august", "september", "october",   "november", "december"};
+    for (size_t i = 0; i < note->record->flaw_count; i++) {
+        struct item_flaw *flaw = &note->record->flaws[i];
+        if (!is_kind(flaw, "missing-pieces") || flaw->part) continue;
+        for (size_t k = 0; k < note->tokens.count && !flaw->part; k++)
+            if (note->tokens.at[k].from >= flaw->span.from && note->tokens.at[k].to <= flaw->span.to &&
+                token_among(&note->tokens, k, days, sizeof days / sizeof *days))
+                flaw->part = arena_format(note->arena, "%s one", note_words(note, k, k + 1));
+    }
+}
+
 void outcome_name(struct note *note) {
+    name_day(note);
     name_cut_out(note);
     move_places(note->record);
     name_buttons(note);

@@ -250,6 +250,9 @@ static bool is_of_use(const struct scope *s, size_t i) {
         if (AMONG(tokens, k, able)) return true;
     size_t behind = find(tokens, i + 1, to < tokens->count ? to + 1 : to, too, COUNT(too));
     if (behind < to && !ANY(tokens, from, "sold", "selling")) return true;
+    if (i > 0 && ANY(tokens, i - 1, "comes", "come", "came", "sold", "selling", "sells", "is", "are", "it's",
+                     "offered", "going", "goes", "and", "but"))
+        return false; // "9 inches tall and comes without the lid"
     bool size = false, figure = false;
     for (size_t k = from; k < to; k++) {
         size |= AMONG(tokens, k, sizes);
