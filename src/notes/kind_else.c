@@ -296,9 +296,22 @@ static const struct flaw *of_what_is_named(const struct fault_reader *r, const s
     return kind;
 }
 
+// "One bishop has a broken tip": of goods that have no edge to cut with.
+static const struct flaw *of_no_blade(const struct fault_reader *r, const struct fault_hit *hit,
+                                      const struct flaw *kind) {
+    static const char *const edged[] = {"tools", "kitchenware", "metalware", "sports", "parts", "other"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct family *family = r->note->record->family;
+    if (!family || !text_same(kind->rule.id, "blade-wear")) return kind;
+    if (!ANY(tokens, hit->from, "tip", "tips") && !ANY(tokens, hit->to - 1, "tip", "tips")) return kind;
+    for (size_t k = 0; k < sizeof edged / sizeof *edged; k++)
+        if (text_same(family->rule.id, edged[k])) return kind;
+    return kind_note_has(r, "blade blades knife scissors shears nib") ? kind : named(r, kind, "broken-part");
+}
+
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
     kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));
-    return of_what_it_has(r, hit, runs_untried(r, hit, sewn_on(r, kind, part)), part);
+    return of_what_it_has(r, hit, runs_untried(r, hit, of_no_blade(r, hit, sewn_on(r, kind, part))), part);
 }
