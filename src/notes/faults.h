@@ -177,6 +177,10 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 // that opens the sentence, the end of it, and what is touched for the fault to show.
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
+// spot_bearer.c: the part that has the broken one, and what has the fault that is then called by a name.
+bool spot_bearer(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot,
+                 size_t *from, size_t *to);
+bool spot_called(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_names_kind(const struct fault_reader *reader, const struct fault_hit *hit, size_t from, size_t to);

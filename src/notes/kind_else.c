@@ -108,20 +108,21 @@ static const struct flaw *coat_gone(const struct fault_reader *r, const struct f
                                     const struct flaw *kind) {
     static const struct {
         const char *coat, *id;
-    } coats[] = {{"paint", "paint-flaking"},      {"print", "decoration-wear"},
-                 {"transfer", "decoration-wear"}, {"decoration", "decoration-wear"},
-                 {"design", "decoration-wear"},   {"glaze", "decoration-wear"},
-                 {"gilding", "gilt-wear"},        {"gilt", "gilt-wear"},
-                 {"gold", "gilt-wear"},           {"plating", "plate-wear"},
-                 {"chrome", "plate-wear"},        {"nickel", "plate-wear"},
-                 {"platinum", "gilt-wear"},       {"silver", "plate-wear"},
-                 {"lustre", "gilt-wear"},         {"luster", "gilt-wear"}};
+    } coats[] = {
+        {"paint", "paint-flaking"},        {"print", "decoration-wear"},  {"transfer", "decoration-wear"},
+        {"decoration", "decoration-wear"}, {"design", "decoration-wear"}, {"glaze", "decoration-wear"},
+        {"gilding", "gilt-wear"},          {"gilt", "gilt-wear"},         {"gold", "gilt-wear"},
+        {"plating", "plate-wear"},         {"chrome", "plate-wear"},      {"nickel", "plate-wear"}};
+    static const char *const more[] = {"platinum", "silver", "luster", "lustre"};
     enum { BACK = 14 };
     const struct tokens *tokens = &r->note->tokens;
     if (text_same(kind->rule.id, "broken-part") || text_same(kind->rule.id, "missing-hardware")) {
         if (!ANY(tokens, hit->from + 1, "on", "at", "of", "along", "around", "round")) return kind;
         for (size_t k = 0; k < sizeof coats / sizeof *coats; k++) // "gold on the handle is half gone"
             if (token_is(tokens, hit->from, coats[k].coat)) return named(r, kind, coats[k].id);
+        if (token_among(tokens, hit->from, more, sizeof more / sizeof *more))
+            return named(r, kind, ANY(tokens, hit->from, "silver") ? "plate-wear" : "gilt-wear");
+        return kind;
     }
     if (!text_same(kind->rule.id, "loose-part") && !text_same(kind->rule.id, "dye-bleed")) return kind;
     bool off = false;

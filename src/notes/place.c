@@ -24,7 +24,7 @@ bool place_noun(const struct note *note, size_t i) {
         "post",    "pin",       "bail",      "yoke",     "title",  "tender",    "tailboard", "tailgate",
         "boiler",  "footplate", "smokebox",  "bonnet",   "cab",    "mudguard",  "bumper",    "prow",
         "stern",   "transom",   "bow",       "saddle",   "bodice", "neckline",  "waist",     "underarm",
-        "armhole", "vent",      "brim",      "bustle"};
+        "armhole", "vent",      "brim",      "bustle",   "crotch", "gusset",    "yoke",      "placket"};
     if (i >= note->tokens.count || note->tokens.at[i].kind != TOKEN_WORD) return false;
     for (size_t k = 0; k < sizeof nouns / sizeof *nouns; k++)
         if (text_same(note->tokens.at[i].one, nouns[k])) return true;

@@ -96,6 +96,23 @@ static bool opens_statement(const struct fault_reader *r, size_t i) {
     return at > i && token_among(&r->note->tokens, at, verbs, COUNT(verbs));
 }
 
+static bool tells_which(const struct tokens *tokens, size_t i) {
+    static const char *const words[] = {"first", "last",  "inner", "outer", "upper",  "lower", "left",
+                                        "right", "front", "rear",  "top",   "bottom", "back"};
+    return tokens->at[i].stop == STOP_NONE && token_among(tokens, i, words, COUNT(words));
+}
+
+// "Across the shell when you hold it up": a noun of no list, where the words go on about something else.
+static bool goes_across(const struct fault_reader *r, size_t i, size_t noun) {
+    const struct tokens *tokens = &r->note->tokens;
+    return ANY(tokens, i, "across", "along") && noun == i + 2 && spot_article(tokens, i + 1) &&
+           spot_plain_noun(r, noun) &&
+           !ANY(tokens, noun, "room", "yard", "board", "house", "street", "road", "shop", "way", "hall",
+                "world", "country", "years", "line", "lines", "kitchen", "garage") &&
+           (noun + 1 >= tokens->count || tokens->at[noun + 1].stop != STOP_NONE ||
+            ANY(tokens, noun + 1, "when", "that", "which", "if", "but", "and", "where", "you"));
+}
+
 // A place phrase behind `i`: "on the inside rim", "near the base", "inside". Its words without the first
 // preposition.
 static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from) {
@@ -207,6 +224,11 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         if (token_is(tokens, at, "and") && last && r->part[at + 1 < tokens->count ? at + 1 : at] &&
             !(at + 2 < tokens->count && r->scope.fault[at + 2]) && !opens_statement(r, at + 1))
             continue;
+        if (token_is(tokens, at, "and") && at > start && tells_which(tokens, at - 1) &&
+            tells_which(tokens, at + 1) && at + 2 < tokens->count && r->part[at + 2]) {
+            last = at + 3; // "the first and last pages"
+            break;
+        }
         size_t piece = spot_one_of(r, at);
         if (piece && (last = piece) > 0) break; // "the back one"
         if (spot_article(tokens, at) && last) continue;
@@ -219,6 +241,7 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
     if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last && start > i + 1) last = spot_one_of(r, start); // "inside the left one", "on the right boot"
     if (!last && (lost || between) && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
+    if (!last && goes_across(r, i, start)) last = start + 1;
     if (!last && spot_adverb(tokens, i) && // "dirt inside all three", "a spot inside smaller than a pea"
         !ANY(tokens, i + 1, "the", "its", "a", "an", "my", "his", "her", "their", "this", "that", "of")) {
         *from = i;

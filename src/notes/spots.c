@@ -538,9 +538,14 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
     if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from)
         spot_share_seeming(r, hit, &spot);
     if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from &&
-        spot_topic(r, hit, &from, &to)) {
+        (spot_topic(r, hit, &from, &to) || spot_called(r, hit, &from, &to))) {
         spot.part_from = from;
         spot.part_to = to;
+    }
+    if (hit->kinds[0]->form != ABSENCE && spot_bearer(r, hit, &spot, &from, &to)) {
+        spot.where_from = from;
+        spot.where_to = to;
+        if (spot.part_to == to) spot.part_from = spot.part_to = 0;
     }
     return spot;
 }
