@@ -30,8 +30,9 @@ static bool has_own_noun(const struct fault_reader *r, const struct fault_hit *h
     const struct flaw *kind = hit->kinds[0];
     if (hit->to < hit->from + 2 || !r->part[hit->to - 1]) return false;
     const char *word = r->note->tokens.at[hit->to - 1].one;
-    return !spot_is_no_part(word) && !(kind->noun && strstr(kind->noun, word)) &&
-           !(kind->plural && strstr(kind->plural, word)) && (hit->near || r->scope.fault[hit->from]);
+    const char *last = kind->noun ? strrchr(kind->noun, ' ') : NULL;
+    bool named = kind->noun && !strcmp(last ? last + 1 : kind->noun, word);
+    return !spot_is_no_part(word) && !named && (hit->near || r->scope.fault[hit->from]);
 }
 
 // "The carrying case has a broken latch": on which part the broken one is.
