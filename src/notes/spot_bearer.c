@@ -6,6 +6,18 @@
 #include "notes/any.h"
 #include "notes/faults.h"
 
+// "One white bishop has a broken tip", "the shepherd has a chipped arm": a piece or a figure that no list
+// has.
+static bool is_figure(const struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = i;
+    if (!spot_plain_noun(r, i) || r->note->taken[i] == TAKEN_TYPE) return false;
+    while (at > 0 && i - at < 2 && tokens->at[at - 1].stop == STOP_NONE &&
+           r->note->taken[at - 1] == TAKEN_VALUE)
+        at--;
+    return at > 0 && ANY(tokens, at - 1, "the", "one", "another") && tokens->at[at - 1].stop == STOP_NONE;
+}
+
 // The part that ends before token `i` and begins its clause; not the thing itself.
 static bool subject_ends(const struct fault_reader *r, size_t i, size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
@@ -13,7 +25,7 @@ static bool subject_ends(const struct fault_reader *r, size_t i, size_t *from, s
     enum { WORDS_MOST = 3 };
     while (at > 0 && i - at < WORDS_MOST && tokens->at[at - 1].kind == TOKEN_WORD &&
            tokens->at[at - 1].stop == STOP_NONE && !spot_article(tokens, at - 1) &&
-           (r->part[at - 1] || at < i) && !spot_preposition(tokens, at - 1) &&
+           (r->part[at - 1] || at < i || is_figure(r, at - 1)) && !spot_preposition(tokens, at - 1) &&
            !ANY(tokens, at - 1, "and", "but", "also", "its"))
         at--;
     *from = at;
