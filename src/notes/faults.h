@@ -180,6 +180,7 @@ bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit
 // spot_bearer.c: the part that has the broken one, and what has the fault that is then called by a name.
 bool spot_bearer(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot,
                  size_t *from, size_t *to);
+bool spot_of_plain_state(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
 bool spot_called(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);

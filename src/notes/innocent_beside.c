@@ -70,6 +70,27 @@ static bool is_slack_again(const struct fault_reader *r, const struct fault_hit 
     return false;
 }
 
+// "Two drawers and both work": of what opens and shuts on goods that do nothing themselves.
+static bool is_of_fastening(const struct fault_reader *r, const struct fault_hit *hit) {
+    static const char *const parts[] = {
+        "lock",    "locks",   "latch", "latches", "drawer", "drawers", "door",    "doors",  "zipper",
+        "zippers", "zip",     "zips",  "clasp",   "clasps", "catch",   "catches", "buckle", "buckles",
+        "snap",    "snaps",   "hinge", "hinges",  "wheel",  "wheels",  "casters", "pocket", "pockets",
+        "leaves",  "closure", "key",   "keys",    "sash",   "lid",     "lids"};
+    enum { BACK = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool all = false;
+    for (size_t i = hit->from; i < hit->to; i++) all |= ANY(tokens, i, "both", "all");
+    if (!all || hit->from == 0 || tokens->at[hit->from - 1].stop != STOP_NONE) return false;
+    if (!is_kind(hit, "working-tested") || running_can(r->note) ||
+        !ANY(tokens, hit->to - 1, "work", "works", "working", "fine", "good"))
+        return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < BACK && tokens->at[i - 1].stop < STOP_SENTENCE; i--, n++)
+        if (token_among(tokens, i - 1, parts, COUNT(parts))) return true;
+    return false;
+}
+
 bool fault_is_beside(const struct fault_reader *r, const struct fault_hit *hit) {
-    return is_extent(r, hit) || is_wash(r, hit) || is_old_part(r, hit) || is_slack_again(r, hit);
+    return is_extent(r, hit) || is_wash(r, hit) || is_old_part(r, hit) || is_slack_again(r, hit) ||
+           is_of_fastening(r, hit);
 }

@@ -181,6 +181,9 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         token_longest(tokens, i + 1 + (spot_article(tokens, i + 1) ? 1 : 0), bared, COUNT(bared)))
         return 0; // "plate worn to copper"
     if (i > 0 && token_is(tokens, i, "by") && token_is(tokens, i - 1, "replaced")) return 0;
+    if (i > 0 && token_is(tokens, i, "in") && spot_is_stuff(tokens, i + 1) &&
+        ANY(tokens, i - 1, "recovered", "covered", "redone", "upholstered", "reupholstered", "wrapped"))
+        return 0;                                                             // "recovered in felt"
     if (token_is(tokens, i, "to") && token_is(tokens, i + 1, "be")) return 0; // "turned out to be"
     if (token_is(tokens, i, "of") && ANY(tokens, i + 1, "a", "an", "half", "about") &&
         ANY(tokens, i + 2, "inch", "foot", "an", "a"))

@@ -75,3 +75,24 @@ bool spot_called(const struct fault_reader *r, const struct fault_hit *hit, size
         if (ANY(tokens, i, "has", "have", "had")) return subject_ends(r, i, from, to);
     return false;
 }
+
+// "Outside is dark and needs a polish", "the handles are black and want polishing": what the plain word
+// before the "and" was said of.
+bool spot_of_plain_state(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (i < 4 || !ANY(tokens, i, "needs", "need", "wants", "want", "could", "wanting", "needing") ||
+        !ANY(tokens, i - 1, "and", "so") || tokens->at[i - 2].kind != TOKEN_WORD || r->part[i - 2] ||
+        tokens->at[i - 2].stop != STOP_NONE || !ANY(tokens, i - 3, "is", "are", "looks", "look"))
+        return false;
+    size_t noun = i - 4;
+    bool side = ANY(tokens, noun, "outside", "inside", "bottom", "top", "back", "front", "underside");
+    size_t first = noun > 0 && spot_article(tokens, noun - 1) ? noun - 1 : noun;
+    if (side && (first == 0 || tokens->at[first - 1].stop != STOP_NONE)) {
+        spot->where_from = noun;
+        spot->where_to = noun + 1;
+        return true;
+    }
+    return subject_ends(r, i - 3, &spot->part_from, &spot->part_to) ||
+           (spot->part_from = spot->part_to = 0, false);
+}

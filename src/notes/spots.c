@@ -542,6 +542,9 @@ struct spot spot_found(const struct fault_reader *r, const struct fault_hit *hit
         spot.part_from = from;
         spot.part_to = to;
     }
+    if (nowhere && spot.part_to == spot.part_from && spot.where_to == spot.where_from &&
+        spot_of_plain_state(r, hit, &spot))
+        return spot;
     if (hit->kinds[0]->form != ABSENCE && spot_bearer(r, hit, &spot, &from, &to)) {
         spot.where_from = from;
         spot.where_to = to;

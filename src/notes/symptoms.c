@@ -84,6 +84,29 @@ static bool is_leak_by(const struct fault_reader *r, const struct phrase_hit *hi
     return false;
 }
 
+// "It leans because the pole is bent": what makes it lean is told.
+static bool is_lean_by(const struct fault_reader *r, const struct phrase_hit *hit) {
+    enum { FAR = 8 };
+    static const char *const leans[] = {"leans",  "lean", "leaning", "tilts", "tilted", "lists",
+                                        "droops", "tips", "wobbles", "rocks", "sags"};
+    static const char *const causes[] = {"dent-bend", "broken-part", "loose-part",       "missing-hardware",
+                                         "warped",    "wood-split",  "missing-accessory"};
+    const struct tokens *tokens = &r->note->tokens;
+    const struct phrase_hits *hits = &r->note->hits;
+    if (!token_among(tokens, hit->to - 1, leans, COUNT(leans))) return false;
+    bool by = false;
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + FAR && tokens->at[i].stop < STOP_SENTENCE;
+         i++) {
+        by |= ANY(tokens, i, "because", "since", "cause", "cos");
+        for (size_t k = 0; by && k < hits->count && hits->at[k].from <= i; k++)
+            if (hits->at[k].from == i && is_kind(hits->at[k].flaw, causes, COUNT(causes))) {
+                note_take(r->note, hit->from, hit->to, TAKEN_SCOPE);
+                return true;
+            }
+    }
+    return false;
+}
+
 static bool reads_not(const struct tokens *tokens, size_t i) {
     enum { FAR = 4 };
     bool no = false;
@@ -149,7 +172,7 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
         word_at(r->note, hit->from, 1u << USE_PART, &entry) == 1 &&
         word_at(r->note, hit->from + 1, 1u << USE_PART, &entry) == 1)
         return true; // "lid chain gone": the chain
-    if (hit->flaw->form != ABSENCE && is_leak_by(r, hit)) return true;
+    if (hit->flaw->form != ABSENCE && (is_leak_by(r, hit) || is_lean_by(r, hit))) return true;
     if (ANY(tokens, hit->from, "hard") && hit->to == hit->from + 1 &&
         ANY(tokens, hit->to, "pull", "tug", "shove", "push", "yank", "twist", "knock", "press"))
         return true; // "sticks, needs a hard pull"
