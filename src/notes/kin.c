@@ -82,13 +82,22 @@ static bool is_of_part(const struct note *note, size_t i) {
     return !(noun_at(note, next, &noun) && (noun.thing || noun.to > next + 1));
 }
 
+// "Pattern is Silver Fern": a name of two words, and no stuff.
+static bool is_of_name(const struct tokens *tokens, size_t i) {
+    const struct token *token = &tokens->at[i];
+    return token->capital && !token->capitals && !token->starts && i > 0 && i + 1 < tokens->count &&
+           token->stop == STOP_NONE && tokens->at[i + 1].capital && tokens->at[i + 1].stop == STOP_NONE &&
+           tokens->at[i - 1].stop == STOP_NONE && tokens->at[i - 1].kind == TOKEN_WORD &&
+           !tokens->at[i - 1].capital;
+}
+
 static int hint(const struct note *note, const char *family) {
     int sum = 0;
     for (size_t k = 0; k < COUNT(hints); k++) {
         if (!text_same(hints[k].family, family)) continue;
         for (size_t i = 0; i < note->tokens.count; i++)
             if (note->tokens.at[i].kind == TOKEN_WORD && note->taken[i] != TAKEN_ASIDE &&
-                hints_at(&note->tokens, i, hints[k].words))
+                hints_at(&note->tokens, i, hints[k].words) && !is_of_name(&note->tokens, i))
                 sum += is_of_part(note, i) ? 1 : hints[k].weight;
     }
     return sum;

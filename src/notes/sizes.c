@@ -327,7 +327,15 @@ static size_t worn_size(struct note *note, size_t i) {
         (number && (number_whole(tokens, at, &taken) < LEAST || number_whole(tokens, at, &taken) > MOST)))
         return 0;
     if (!note_free(note, at, end) || !is_worn(note)) return 0;
+    bool labelled =
+        false; // "size 12 on the label but fits more like a 10": what it fits is a guess beside it
+    for (size_t k = 0; k < note->record->attribute_count; k++)
+        labelled |= text_same(note->record->attributes[k].name, "size");
+    for (size_t k = 0; k < i && !labelled; k++)
+        labelled = ANY(tokens, k, "marked", "tagged", "labeled", "labelled", "label", "tag") &&
+                   tokens->at[k].stop < STOP_SENTENCE;
     keep(note, at, end, note_words(note, at, end), at, end);
+    if (labelled && n) note->record->attributes[note->record->attribute_count - 1].sure = SURE_LIKELY;
     return end - i;
 }
 

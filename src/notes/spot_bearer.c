@@ -12,8 +12,8 @@ static bool is_figure(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     size_t at = i;
     if (!spot_plain_noun(r, i) || r->note->taken[i] == TAKEN_TYPE) return false;
-    while (at > 0 && i - at < 2 && tokens->at[at - 1].stop == STOP_NONE &&
-           r->note->taken[at - 1] == TAKEN_VALUE)
+    if (at > 1 && tokens->at[at - 1].kind == TOKEN_WORD && !r->scope.fault[at - 1] && !r->part[at - 1] &&
+        tokens->at[at - 1].stop == STOP_NONE && !ANY(tokens, at - 1, "the", "one", "another"))
         at--;
     return at > 0 && ANY(tokens, at - 1, "the", "one", "another") && tokens->at[at - 1].stop == STOP_NONE;
 }
@@ -26,14 +26,16 @@ static bool subject_ends(const struct fault_reader *r, size_t i, size_t *from, s
     while (at > 0 && i - at < WORDS_MOST && tokens->at[at - 1].kind == TOKEN_WORD &&
            tokens->at[at - 1].stop == STOP_NONE && !spot_article(tokens, at - 1) &&
            (r->part[at - 1] || at < i || is_figure(r, at - 1)) && !spot_preposition(tokens, at - 1) &&
-           !ANY(tokens, at - 1, "and", "but", "also", "its"))
+           !ANY(tokens, at - 1, "and", "but", "also", "its", "few", "couple", "some", "one", "of"))
         at--;
     *from = at;
     *to = i;
     if (at == i || r->note->taken[i - 1] == TAKEN_TYPE || spot_adverb(tokens, i - 1) ||
         spot_side(tokens, i - 1))
         return false;
-    while (at > 0 && (spot_article(tokens, at - 1) || ANY(tokens, at - 1, "its", "but", "and"))) at--;
+    while (at > 0 && (spot_article(tokens, at - 1) ||
+                      ANY(tokens, at - 1, "its", "but", "and", "few", "couple", "some", "of")))
+        at--;
     return at == 0 || tokens->at[at - 1].stop != STOP_NONE;
 }
 
@@ -52,6 +54,10 @@ bool spot_bearer(const struct fault_reader *r, const struct fault_hit *hit, cons
                  size_t *from, size_t *to) {
     const struct tokens *tokens = &r->note->tokens;
     bool part = spot->part_to > spot->part_from, own = has_own_noun(r, hit);
+    if (part && spot->where_to == spot->where_from && spot->part_from > 2 && spot->part_from <= hit->from &&
+        ANY(tokens, spot->part_from - 1, "its", "her", "his", "their") &&
+        ANY(tokens, spot->part_from - 2, "has", "have", "had"))
+        return subject_ends(r, spot->part_from - 2, from, to); // "one knight has its ear glued"
     if (spot->where_to > spot->where_from || (!own && (!part || spot->part_from < hit->from))) return false;
     size_t at = hit->from;
     while (at > 0 && tokens->at[at - 1].stop == STOP_NONE &&
@@ -69,6 +75,9 @@ bool spot_called(const struct fault_reader *r, const struct fault_hit *hit, size
     size_t at = hit->from, start = scope_sentence_start(&r->scope, hit->from);
     while (at > start && (spot_article(tokens, at - 1) || ANY(tokens, at - 1, "tiny", "small", "little")))
         at--;
+    if (at > start + 3 && ANY(tokens, at - 1, "those", "these", "they") && ANY(tokens, at - 2, "so", "and"))
+        for (size_t i = start + 1; i + 2 < at && i < start + FAR; i++) // "corners let go so those are loose"
+            if (ANY(tokens, i, "have", "has", "let", "came", "are")) return subject_ends(r, i, from, to);
     if (at > start && ANY(tokens, at - 1, "it", "that", "this")) at--;
     if (at <= start || !ANY(tokens, at - 1, "call", "called", "calls") || at > start + FAR) return false;
     for (size_t i = start + 1; i + 1 < at; i++)
