@@ -271,7 +271,10 @@ void read_maker_marks(struct note *note) {
             end += 2 + ANY(tokens, end + 2, "one", "piece");
         bool ends = over(note, end) && (!closed || token_is(tokens, end, ")"));
         bool bare = ANY(tokens, at + (apart ? 1 : 0), "on", "under", "inside");
-        if (bare && !ends) continue; // "by Harkwell, on the rim is a chip"
+        bool device = ANY(tokens, end, "with") && ANY(tokens, end + 1, "a", "an", "the", "its") &&
+                      ANY(tokens, end + 2, "crown", "star", "lion", "anchor", "number", "date", "mark",
+                          "eagle", "shield", "ship", "wreath", "castle", "bell", "tree", "globe", "pattern");
+        if (bare && !ends && !device) continue; // "by Harkwell, on the rim is a chip"
         struct mark *mark = note_mark(note);
         bool model = named > to && !apart &&
                      strcspn(note_words(note, to, named), "0123456789") < strlen(note_words(note, to, named));

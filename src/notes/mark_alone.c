@@ -150,7 +150,9 @@ static size_t maker_of(const struct note *note, size_t from, size_t to) {
     const struct tokens *tokens = &note->tokens;
     while (from < to && ANY(tokens, from, "\"", "'")) from++;
     while (to > from && ANY(tokens, to - 1, "\"", "'")) to--;
-    if (from > 0 && ANY(tokens, from - 1, "name", "names")) return 0; // whose, nobody says
+    bool firms = from > 1 && ANY(tokens, from - 2, "studio", "studio's", "maker's", "company",
+                                 "photographer's", "trade", "firm's", "publisher's", "printer's");
+    if (from > 0 && !firms && ANY(tokens, from - 1, "name", "names")) return 0; // whose, nobody says
     if (to == from || to > from + WORDS_MOST || tokens->flat || tokens->shouts) return 0;
     for (size_t i = from; i < to; i++) {
         const struct token *token = &tokens->at[i];

@@ -243,7 +243,9 @@ static bool governs(const struct note *note, size_t i) {
     if (token_is(tokens, i, "brand") || (i > 0 && ANY(tokens, i - 1, "price", "swing", "hang")))
         return false; // a maker, and what it cost
     if (token_is(tokens, i, "name") || token_is(tokens, i, "plate"))
-        return i > 0 && ANY(tokens, i - 1, "maker's", "makers", "the", "trade", "firm's", "brass", "metal");
+        return i > 0 && ANY(tokens, i - 1, "maker's", "makers", "the", "trade", "firm's", "brass", "metal",
+                            "studio", "studio's", "photographer's", "publisher's", "printer's", "company",
+                            "company's", "shop", "store", "dealer's");
     return is_bearer(note, i) ||
            ANY(tokens, i, "labels", "letters", "legend", "tally", "ticket", "hallmark", "hallmarks", "marks",
                "punched", "written", "burnt", "burned", "logo", "motto", "wording");

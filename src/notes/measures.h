@@ -22,5 +22,7 @@ void settle_measures(struct note *note);
 void settle_stuff(struct note *note);
 // What is said only to look like a stuff is not of it.
 void settle_alike(struct note *note);
+// failed_part.c: the part that fails, where its word is no part elsewhere.
+void settle_failed_part(struct note *note);
 
 #endif

@@ -127,6 +127,9 @@ static size_t name_end(const struct note *note, size_t i) {
         } else if (end > i && (token_is(tokens, end, "&") || token_is(tokens, end, "and")) &&
                    (is_name_word(note, end + 1) || is_kin(note, end + 1))) {
             end += 2;
+        } else if (end > i && tokens->at[end].capital && tokens->at[end].kind == TOKEN_WORD &&
+                   tokens->at[end].stop == STOP_NONE && is_kin(note, end + 1)) {
+            end += 2; // "Dunmore Plate Co", whatever they make
         } else
             break;
     }

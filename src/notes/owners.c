@@ -339,6 +339,33 @@ static void read_stitched(struct note *note, size_t i) {
     keep_back(note, i, to, at, at + 1);
 }
 
+// "A name, DORIS, is scratched on the back": put there by somebody, and no maker's.
+static void read_named(struct note *note, size_t i) {
+    static const char *const ways[] = {"inked",  "written", "scratched", "penned",   "penciled", "pencilled",
+                                       "carved", "sewn",    "stitched",  "burned",   "burnt",    "scrawled",
+                                       "in",     "painted", "lettered",  "scribbled"};
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || !token_is(tokens, i, "name") || tokens->shouts ||
+        !ANY(tokens, i - 1, "a", "somebody's", "someone's", "child's", "kid's", "boy's", "girl's", "owner's",
+             "old"))
+        return;
+    size_t from = i + 1;
+    if (!ANY(tokens, from, ",", "(", ":", "-")) return;
+    from++;
+    size_t to = from;
+    while (to < from + 3 && to < tokens->count && tokens->at[to].kind == TOKEN_WORD &&
+           tokens->at[to].capital && !firm_word(tokens, to))
+        to++;
+    if (to == from || firm_word(tokens, to) || token_is(tokens, to, "&")) return;
+    size_t at = to + ANY(tokens, to, ",", ")", "-");
+    at += ANY(tokens, at, "is", "was", "has");
+    at += ANY(tokens, at, "been", "neatly");
+    if (token_among(tokens, at, ways, COUNT(ways))) {
+        keep_back(note, from, to, at, at + 1);
+        note_take(note, at, at + 1, TAKEN_ASIDE); // told: no scratch of its own
+    }
+}
+
 // "A family's name I'll leave off (the Trundles)": whatever capital follows in that sentence.
 static void read_surname(struct note *note, size_t i) {
     static const char *const cues[] = {"family's name", "family name", "surname", "somebody's name",
@@ -501,6 +528,7 @@ void read_owners(struct note *note) {
         read_address(note, i);
         read_spelled(note, i);
         read_stitched(note, i);
+        read_named(note, i);
         read_surname(note, i);
         read_titled(note, i);
         read_lettered(note, i);

@@ -182,8 +182,9 @@ static const struct step before_faults[] = {
     {read_names, NULL},       {read_thing, NULL},         {read_type_whole, NULL}, {read_credits, NULL},
     {read_model_named, NULL}, {settle_measures, NULL},    {NULL, read_lot},        {read_included, NULL},
     {read_said_of, NULL},     {read_values, NULL},        {NULL, begin_faults}};
-static const struct step behind_faults[] = {{kin_last, NULL},     {settle_stuff, NULL},   {NULL, settle_lot},
-                                            {settle_alike, NULL}, {NULL, keep_paragraph}, {NULL, read_rest}};
+static const struct step behind_faults[] = {
+    {kin_last, NULL},     {settle_failed_part, NULL}, {settle_stuff, NULL}, {NULL, settle_lot},
+    {settle_alike, NULL}, {NULL, keep_paragraph},     {NULL, read_rest}};
 
 static void take(struct note_work *const *works, size_t count, const struct step *step) {
     for (size_t i = 0; i < count; i++) {

@@ -155,6 +155,13 @@ bool fault_is_symptom(const struct fault_reader *r, const struct phrase_hit *hit
     const struct fault_hit *before = told_before(r, hit->from);
     if (text_same(id, "partly-working") && is_before_other(r, hit)) return true;
     if (is_for_lack(tokens, hit)) return true;
+    if (text_same(id, "broken-part") && hit->near && ANY(tokens, hit->to - 1, "gone", "lost", "missing") &&
+        ANY(tokens, hit->from + 1, "paint", "color", "colour", "trim", "gilding", "glaze", "flocking", "fur",
+            "enamel"))
+        return true; // "the beak paint is about gone"
+    if (text_same(id, "edge-wear") && hit->near &&
+        (holds(tokens, hit, "hole") || holds(tokens, hit, "holes")))
+        return true; // "the corner has a hole worn in it"
     if (text_same(id, "peeling-coating") && before &&
         ANY(tokens, hit->from, "bits", "bit", "pieces", "flakes") &&
         text_same(before->kinds[0]->rule.id, "brittle-paper"))
