@@ -268,6 +268,23 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     return kind;
 }
 
+// "Somebody sewed a patch on the foot", of a toy too, and a switch that is stuck.
+static const struct flaw *patched_or_stuck(const struct fault_reader *r, const struct fault_hit *hit,
+                                           const struct flaw *kind) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (text_same(kind->rule.id, "partly-working") && ANY(tokens, hit->from, "switch", "switches") &&
+        ANY(tokens, hit->to - 1, "stuck", "jammed"))
+        return named(r, kind, "seized");
+    bool patch =
+        text_same(kind->rule.id, "glued-repair") && ANY(tokens, hit->to - 1, "patch", "patches", "patched");
+    for (size_t i = hit->from > FAR ? hit->from - FAR : 0; patch && i < hit->to + FAR && i < tokens->count;
+         i++)
+        if (ANY(tokens, i, "sewed", "sewn", "stitched", "sew", "handsewn", "darned"))
+            return named(r, kind, "darned-patched");
+    return kind;
+}
+
 // A mark that won't budge is no part that is stuck; the crust of a battery is none of water; and what is
 // written on the back of a photograph was not sent through the mail.
 static const struct flaw *of_what_is_named(const struct fault_reader *r, const struct fault_hit *hit,
@@ -312,6 +329,7 @@ static const struct flaw *of_no_blade(const struct fault_reader *r, const struct
 
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
+    kind = patched_or_stuck(r, hit, kind);
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
     kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));
     return of_what_it_has(r, hit, runs_untried(r, hit, of_no_blade(r, hit, sewn_on(r, kind, part))), part);

@@ -274,16 +274,6 @@ static bool darkened(const struct said *s) {
            AT(s, s->hit->to - 1, "brown", "black", "dark", "yellow");
 }
 
-// "Somebody sewed a patch on the foot", of a toy too.
-static bool sewn(const struct said *s) {
-    enum { FAR = 5 };
-    const struct tokens *tokens = &s->r->note->tokens;
-    for (size_t i = s->hit->from > FAR ? s->hit->from - FAR : 0; i < s->hit->to + FAR && i < tokens->count;
-         i++)
-        if (ANY(tokens, i, "sewed", "sewn", "stitched", "sew", "handsewn", "darned")) return true;
-    return false;
-}
-
 // "The volume doesn't work".
 static bool works_in_part(const struct said *s) {
     return s->place &&
@@ -521,8 +511,6 @@ static const struct meaning {
     {"mold", "stain", .first = "dark", .last = "spots spot specks patches flecks marks", .when = hard_goods},
     {"patina", "tarnish", .when = darkened},
     {"not-working", "partly-working", .when = works_in_part},
-    {"partly-working", "seized", .of = "switch switches", .last = "stuck jammed"},
-    {"glued-repair", "darned-patched", .any = "patch patches patched", .when = sewn},
     {"plate-wear", "rust", .last = "pitted pitting pits", .when = tool}, // the plate of a saw
     {"plate-wear", "gilt-wear", .when = gilding},
     {"plate-wear", "gilt-wear", .first = "gold gilt", .when = tinware},
