@@ -6,6 +6,7 @@
 #include "notes/faults.h"
 #include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/lost_ways.h"
 #include "notes/measures.h"
 #include "notes/place.h"
 #include "notes/stuff.h"
@@ -501,8 +502,9 @@ void read_absent(struct fault_reader *r) {
                         token_is(tokens, end + 1, "spot")); // "you'd need a glass to see it"
             static const char *const moved[] = {"off", "out", "apart", "open", "down", "up"};
             static const char *const proud[] = {"sticking", "poking", "standing", "protruding", "jutting"};
-            aid |= token_among(tokens, end, proud, COUNT(proud));          // "no nails sticking up"
-            aid |= n > 1 && token_among(tokens, end, moved, COUNT(moved)); // "never had the doors off"
+            aid |= token_among(tokens, end, proud, COUNT(proud)); // "no nails sticking up"
+            aid |= n > 1 && !lost_ways_before(tokens, i) &&
+                   token_among(tokens, end, moved, COUNT(moved)); // "never had the doors off"
             if (!fault_follows && !aid && !names_fault(r, i + n)) absent_tell(r, i + n, end, i, i + n);
             i = end - 1;
             continue;

@@ -3,6 +3,7 @@
 // beside them, and the longer one wins.
 #include "notes/any.h"
 #include "notes/lacking.h"
+#include "notes/lost_ways.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 #define AMONG(tokens, i, list) token_among(tokens, i, list, COUNT(list))
@@ -271,7 +272,8 @@ static size_t told_as_entry(const struct tokens *tokens, size_t i) {
 }
 
 size_t lacking_said_behind(const struct scope *scope, size_t i, size_t *n) {
-    size_t more = lacking_behind(&scope->note->tokens, i);
+    size_t more = lacking_behind(&scope->note->tokens, i), ways = lost_ways_behind(&scope->note->tokens, i);
+    if (more < ways) more = ways;
     if (!more) more = told_as_entry(&scope->note->tokens, i);
     if (!cue_at(scope, behind, COUNT(behind), i, n) || *n < more) *n = more;
     return *n;
@@ -289,7 +291,9 @@ static bool is_for_fetching(const struct tokens *tokens, size_t i) {
 size_t lacking_said_before(const struct scope *scope, size_t i, size_t *n) {
     struct word_memo *memo = &scope->note->words[i];
     if (!memo->lacks) {
-        size_t more = lacking_before(&scope->note->tokens, i);
+        size_t more = lacking_before(&scope->note->tokens, i),
+               ways = lost_ways_before(&scope->note->tokens, i);
+        if (more < ways) more = ways;
         if (!cue_at(scope, before, COUNT(before), i, n) || *n < more) *n = more;
         if (*n && is_for_fetching(&scope->note->tokens, i)) *n = 0;
         memo->lacks = (uint16_t)(*n + 1);
