@@ -106,7 +106,8 @@ static void credit_signed(struct note *note) {
             at++;
         size_t to = at;
         while (to < tokens->count && note->taken[to] == TAKEN_MARK && tokens->at[to].kind != TOKEN_FIGURE &&
-               tokens->at[to].stop < STOP_COMMA)
+               tokens->at[to].stop < STOP_COMMA &&
+               !(to > at && ANY(tokens, to, "in", "on", "at", "lower", "upper"))) // "in the plate"
             to++;
         while (to > at && tokens->at[to - 1].kind == TOKEN_SIGN) to--; // "E. Marl '72"
         if (to == at || !tokens->at[at].capital) continue;
@@ -165,6 +166,20 @@ static void credit_maker(struct note *note) {
     }
 }
 
+// Who signed a picture painted it, and is no maker besides.
+static void drop_same_brand(struct record *record) {
+    const char *artist = NULL;
+    for (size_t i = 0; i < record->attribute_count; i++)
+        if (!strcmp(record->attributes[i].name, "byArtist")) artist = record->attributes[i].value;
+    size_t kept = 0;
+    for (size_t i = 0; i < record->attribute_count; i++) {
+        const struct value *value = &record->attributes[i];
+        if (!artist || strcmp(value->name, "brand") != 0 || strcmp(value->value, artist) != 0)
+            record->attributes[kept++] = *value;
+    }
+    record->attribute_count = kept;
+}
+
 void read_credits(struct note *note) {
     const char *credit = credit_of(note);
     if (credit && !has(note, credit)) {
@@ -174,4 +189,5 @@ void read_credits(struct note *note) {
     credit_back(note);
     if (is_packing(note)) credit_packed(note);
     credit_maker(note);
+    drop_same_brand(note->record);
 }

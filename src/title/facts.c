@@ -113,6 +113,17 @@ static bool has_capital(const char *text) {
     return false;
 }
 
+// "Wooden train": the word that the seller has is the one that buyers type.
+static bool says_wooden(struct phrase_maker *m, const struct value *value) {
+    static const char word[] = "wooden";
+    const char *notes = m->record->notes;
+    if (!text_same(value->name, "material") || !text_same(value->value, "wood") || !notes ||
+        value->span.to > strlen(notes) || value->span.to - value->span.from != sizeof word - 1)
+        return false;
+    return !strncmp(utf8_fold(m->arena, arena_copy(m->arena, notes + value->span.from, sizeof word - 1)),
+                    word, sizeof word - 1);
+}
+
 static void add_value(struct phrase_maker *m, const struct attribute_slot *to, const struct value *value,
                       size_t nth) {
     if (nth >= EACH_MOST) {
@@ -129,6 +140,7 @@ static void add_value(struct phrase_maker *m, const struct attribute_slot *to, c
     // "Leather School Satchel", "Oak Swivel Chair"; where it may stand is told behind the rest.
     bool door = text_same(value->value, "outdoor") || text_same(value->value, "indoor");
     if (phrase && to->slot == SLOT_STYLE && !strchr(value->value, ' ') && !door) phrase->before_type = true;
+    if (says_wooden(m, value)) spelling_add(m, phrase, "wooden", tells, 1);
     bool numbered = !strncmp(value->value, "no. ", 4);
     if (numbered)
         spelling_keep(m, phrase, arena_format(m->arena, "No. %s", value->value + 4), tells, 1);

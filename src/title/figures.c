@@ -7,11 +7,12 @@
 #include "text/utf8.h"
 #include "title/plan.h"
 
-// "Pair of boots": two of them are one pair, and no lot.
+// "Pair of boots", "cufflinks, pair, round": two of them are one pair, and no lot.
 static bool is_one_pair(const struct phrase_maker *m) {
     if (m->record->count != 2 || !m->thing || !m->thing->pair || !m->record->notes) return false;
     const char *notes = utf8_fold(m->arena, m->record->notes);
-    return !strncmp(notes, "pair of ", 8) || !strncmp(notes, "pr ", 3) || strstr(notes, " pair of ");
+    return !strncmp(notes, "pair of ", 8) || !strncmp(notes, "pr ", 3) || strstr(notes, " pair of ") ||
+           strstr(notes, ", pair,") || strstr(notes, ", pair.") || strstr(notes, ", a pair");
 }
 
 static void make_count(struct phrase_maker *m) {

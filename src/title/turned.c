@@ -133,10 +133,11 @@ static const char *quality_form(struct arena *arena, const char *text) {
 
 // Places that are points of a thing, at which something may be.
 static const char *place_form(struct arena *arena, const char *text) {
-    static const char *const points[] = {"Back",  "Base", "Bottom", "Corner", "Corners",  "Edge", "Edges",
-                                         "End",   "Ends", "Foot",   "Front",  "Heel",     "Hem",  "Lip",
-                                         "Neck",  "Rim",  "Seam",   "Seams",  "Shoulder", "Side", "Sides",
-                                         "Spine", "Tip",  "Toe",    "Top",    "Waist"};
+    static const char *const points[] = {"Back",   "Base",  "Bottom", "Corner", "Corners",  "Edge", "Edges",
+                                         "End",    "Ends",  "Foot",   "Front",  "Heel",     "Hem",  "Lip",
+                                         "Neck",   "Rim",   "Seam",   "Seams",  "Shoulder", "Side", "Sides",
+                                         "Spine",  "Tip",   "Toe",    "Toes",   "Heels",    "Top",  "Waist",
+                                         "Collar", "Cuffs", "Knees",  "Elbows", "Hinge"};
     const char *after, *at = place_of(text, &after), *last = at ? strrchr(at, ' ') + 1 : NULL;
     if (!at || strncmp(at, " on ", 4) != 0 || !AMONG(points, last, strlen(last))) return NULL;
     return arena_format(arena, "%.*s at %s", (int)(at - text), text, after);
@@ -247,13 +248,18 @@ static bool repeats(struct arena *arena, const char **texts, size_t count) {
 // A place in its singular may be a word that the title has already.
 static const char *turn_one(struct arena *arena, const struct plan_spelling *spelling, const char **texts,
                             size_t count, size_t i, unsigned seen) {
-    const char *turned = turned_form(arena, spelling), *plain = texts[i];
-    if (!turned || (small_words(turned) & seen)) return NULL;
-    bool before = repeats(arena, texts, count);
-    texts[i] = turned;
-    bool lawful = before || !repeats(arena, texts, count);
-    texts[i] = plain;
-    return lawful ? turned : NULL;
+    const char *plain = texts[i];
+    bool before = repeats(arena, texts, count),
+         noun = spelling->turn == TURN_NOUN || spelling->turn == TURN_QUALITY;
+    for (int k = 0; k < (noun ? 2 : 1); k++) { // else as of a place: "Scuffing at Both Toes"
+        const char *turned = k ? place_form(arena, spelling->text) : turned_form(arena, spelling);
+        if (!turned || (small_words(turned) & seen)) continue;
+        texts[i] = turned;
+        bool lawful = before || !repeats(arena, texts, count);
+        texts[i] = plain;
+        if (lawful) return turned;
+    }
+    return NULL;
 }
 
 static unsigned small_words_of(const char **texts, size_t count, size_t but) {
@@ -332,11 +338,13 @@ static bool names_in(const char *name) {
     return false;
 }
 
-// Beside "MADE IN USA" the figure has the sign for its inches.
+// Beside "MADE IN USA", and beside a place whose "in" no other form takes away, the figure has the sign for
+// its inches.
 static void turn_inches(struct arena *arena, const struct plan_spelling *const *chosen, const char **texts,
-                        size_t count) {
+                        size_t count, bool places) {
     bool named = false;
-    for (size_t i = 0; i < count; i++) named |= !chosen[i] && names_in(texts[i]);
+    for (size_t i = 0; i < count; i++)
+        named |= !(places ? is_figure(chosen[i]) : !!chosen[i]) && names_in(texts[i]);
     if (!named) return;
     for (size_t i = 0; i < count; i++) {
         const char *in = is_figure(chosen[i]) ? strstr(texts[i], " in") : NULL;
@@ -369,10 +377,11 @@ void turned_title(struct arena *arena, const struct plan_spelling *const *chosen
     turn_measures(arena, chosen, texts, count);
     turn_marked(arena, texts, count);
     turn_nots(arena, chosen, texts, count);
-    turn_inches(arena, chosen, texts, count);
+    turn_inches(arena, chosen, texts, count, false);
     if (!twice) return;
     turn_absences(arena, chosen, texts, count);
     turn_rest(arena, chosen, texts, count);
+    turn_inches(arena, chosen, texts, count, true);
 }
 
 // A roll-up stands at the first phrase that it covers.
