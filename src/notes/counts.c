@@ -493,11 +493,11 @@ static bool is_total(const struct note *note, size_t i, const struct tally *tall
 // Where no number of pieces stands: that there is one.
 static void read_one(struct note *note) {
     struct tally tally;
-    for (size_t i = 0; i < note->tokens.count && !note->record->count; i++) {
+    for (size_t i = 0; i < note->tokens.count && !note->record->count && !note->one; i++) {
         if (note->taken[i] != TAKEN_NOT || !count_one_at(note, i, &tally) ||
             !note_free(note, i, i + tally.taken))
             continue;
-        note->record->count = tally.count;
+        note->one = true;
         note_reading(note, i, i + tally.taken, "count", "one is said");
     }
 }

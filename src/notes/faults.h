@@ -162,6 +162,8 @@ int pieces_number_named(const struct tokens *tokens, size_t i);        // "dents
 int pieces_told_apart(const struct tokens *tokens, size_t i, int *of); // "screws missing, two of the three"
 void fault_read_hits(struct fault_reader *reader); // what the rules found, one after the other
 int pieces_number_opening(const struct fault_reader *r, const struct fault_hit *hit, int *of);
+// "At the front of two seats" from token `i` on: how many parts; 0 where none are counted.
+int pieces_of_parts(const struct fault_reader *r, size_t i);
 int pieces_on_number(const struct fault_reader *r, const struct fault_hit *hit);
 int pieces_some_of(const struct fault_reader *r, const struct fault_hit *hit);
 size_t pieces_superlative(const struct tokens *tokens, size_t i, int *n);

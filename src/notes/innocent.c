@@ -541,5 +541,5 @@ bool fault_is_innocent(const struct fault_reader *r, const struct fault_hit *hit
            is_power_given(r, hit) || is_glued_on(r, hit) || is_carbon_steel(r, hit) ||
            is_not_glued_by_make(r, hit) || is_scraping(r, hit) || is_joint_shut(r, hit) ||
            is_stuck_on(r, hit) || is_black_iron(r, hit) || is_of_seller(r, hit) || is_coin(r, hit) ||
-           is_badge_gone(r, hit) || fault_is_beside(r, hit);
+           is_badge_gone(r, hit) || fault_is_beside(r, hit) || fault_is_made_so(r, hit);
 }

@@ -208,11 +208,46 @@ static bool is_of_wooden_box(const struct fault_reader *r, const char *place) {
            !kind_note_has(r, "card cardboard carton paper");
 }
 
+// "White crust inside" of a radio: out of its batteries.
+static bool is_of_battery(const struct fault_reader *r, const struct fault_hit *hit,
+                          const struct flaw *kind) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "mineral-deposit") ||
+        !kind_note_has(r, "radio radios flashlight flashlights torch battery batteries transistor calculator "
+                          "walkie cassette recorder metronome lantern camera"))
+        return false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        if (ANY(tokens, i, "crust", "powder", "residue", "fuzz", "deposit", "deposits", "crusty"))
+            return true;
+    return false;
+}
+
+// "Silver overlay is worn", "lustre is rubbed": what was laid on the glass or the glaze.
+static bool is_of_overlay(const struct fault_reader *r, const struct fault_hit *hit,
+                          const struct flaw *kind) {
+    enum { BACK = 4 };
+    if (!text_same(kind->rule.id, "wear-unspecified") && !text_same(kind->rule.id, "wear-rub")) return false;
+    for (size_t i = hit->from, n = 0; i > 0 && n < BACK && r->note->tokens.at[i - 1].stop == STOP_NONE;
+         i--, n++)
+        if (ANY(&r->note->tokens, i - 1, "overlay", "gilding", "gilt")) return true;
+    return false;
+}
+
 // "Rim split where the solder let go": what comes of it and what came first are one.
 const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                           const char *place) {
     enum { FAR = 5 };
     if (is_leaky_joint(r, hit, kind, place)) return "seam-split";
+    if (is_of_battery(r, hit, kind)) return "battery-corrosion";
+    if (is_of_overlay(r, hit, kind)) return "gilt-wear";
+    const struct family *family = r->note->record->family;
+    if (family && text_same(family->rule.id, "jewelry") && text_same(kind->rule.id, "wood-split") &&
+        !kind_note_has(r, "wood wooden bamboo ebony rosewood"))
+        return "crack"; // the band of a ring
+    if (family && text_same(family->rule.id, "music") && text_same(kind->rule.id, "chip") && place &&
+        kind_has_word("edge edges corner corners cover covers", place) &&
+        kind_note_has(r, "sheet score songbook"))
+        return "edge-wear"; // sheet music
     if (text_same(kind->rule.id, "not-working") && !kind_note_has(r, "engine motor electric petrol") &&
         ANY(&r->note->tokens, hit->from, "seized", "frozen", "jammed"))
         return "seized"; // a roller, a vise

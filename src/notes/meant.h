@@ -15,6 +15,8 @@ bool fault_means_other(const struct fault_reader *reader, const struct fault_hit
 bool fault_means_place(const struct fault_reader *reader, const struct fault_hit *hit);
 // harmless.c: does it stand in a turn of speech that is of no fault, "hard to find", "painted green"?
 // innocent.c: by what they are said of.
+// innocent_made.c: what goods do, and what they are made with.
+bool fault_is_made_so(const struct fault_reader *r, const struct fault_hit *hit);
 bool fault_is_innocent(const struct fault_reader *reader, const struct fault_hit *hit);
 bool fault_is_harmless(const struct fault_reader *reader, const struct fault_hit *hit);
 // The same file: "thumb screws", of no thumb.

@@ -74,6 +74,7 @@ struct note {
     struct phrase_hits hits;   // every place where a flaw's words stand, in the order of the note
     unsigned char *fault_word; // enum fault_word, one a token
     struct record *record;
+    bool one; // the seller says that there is one; the record has it when the faults are read
     struct reading *readings;
     size_t reading_count, reading_room;
     // rooms of the record's growing lists

@@ -429,7 +429,7 @@ static int places_in(const struct fault_reader *r, size_t i) {
         bool places = token_is(tokens, end, "places") || token_is(tokens, end, "spots");
         if (token_is(tokens, at, "in") && size && places) return n;
     }
-    return 0;
+    return pieces_of_parts(r, i);
 }
 
 // Nothing but adjectives between the number and the fault: "two small chips", not "size 8 with chips".
@@ -530,6 +530,8 @@ static int number_within(const struct fault_reader *r, const struct fault_hit *h
     const struct tokens *tokens = &r->note->tokens;
     static const char *const lack[] = {"missing", "lost", "lacks", "lacking", "minus", "short"};
     bool lacks = hit->kinds[0]->form == ABSENCE || token_among(tokens, hit->from, lack, COUNT(lack));
+    int less = 0; // "a dozen less two"
+    if (ANY(tokens, hit->from, "less", "minus") && amount_at(tokens, hit->from + 1, &less)) return less;
     if (!lacks || hit->to < hit->from + 3) return 0;
     size_t last = hit->to - 1;
     int n;
@@ -550,6 +552,11 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     if (!hit->kinds[0] || mends_with(hit, tokens, hit->from)) return 0; // "three rivets" is one mend
     if (hit->to > hit->from + 1 && ANY(tokens, hit->from, "reads", "weighs", "shows", "registers"))
         return 0; // "reads 5 psi over"
+    if (hit->from > 1 && ANY(tokens, hit->from - 1, "one's", "ones") &&
+        ANY(tokens, hit->from - 2, "and", ",", "but")) {
+        *of = r->note->record->count > 1 ? r->note->record->count : 0;
+        return 1; // "three are missing a hat and one's broken"
+    }
     size_t at = token_is(tokens, hit->from, "one") ? hit->from : hit->from > 1 ? hit->from - 2 : 0;
     bool one = at > 0 && ANY(tokens, at + 1, "is", "was") && token_is(tokens, at, "one") &&
                token_is(tokens, at - 1, "and");

@@ -118,3 +118,16 @@ int pieces_number_opening(const struct fault_reader *r, const struct fault_hit *
         return 0;
     return n;
 }
+
+int pieces_of_parts(const struct fault_reader *r, size_t i) {
+    enum { FAR = 5 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t at = i; at + 2 < tokens->count && at < i + FAR; at++) {
+        if (tokens->at[at].stop != STOP_NONE || r->scope.fault[at]) return 0;
+        int n = token_is(tokens, at, "of") ? degrees_number(tokens, at + 1) : 0;
+        size_t part = at + 2;
+        if (n > 0 && part < tokens->count && r->part[part] && tokens->at[part].one != tokens->at[part].fold)
+            return n;
+    }
+    return 0;
+}

@@ -165,6 +165,7 @@ static void read_rest(struct note_work *work) {
 }
 
 static void end(struct note_work *work) {
+    if (work->note.one && !work->read.record.count) work->read.record.count = 1;
     if (work->reach < work->size) leave_rest(&work->note, work->reach, work->size);
     told_set(work->note.arena, &work->read.record);
     finish(&work->note, &work->read);

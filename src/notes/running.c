@@ -429,6 +429,12 @@ const struct flaw *running_partly(const struct fault_reader *r, const struct fau
     bool other = false; // "light works, motor doesn't"
     for (size_t at = scope_sentence_start(&r->scope, hit->from); at < hit->from; at++)
         other |= ANY(tokens, at, "works", "work", "runs", "run");
+    for (size_t at = hit->from, back = 0; r->note->record->count > 1 && other && at > 0 && back < BACK;
+         at--, back++) {
+        if (tokens->at[at - 1].stop != STOP_NONE) break;
+        if (ANY(tokens, at - 1, "one", "other", "another", "second"))
+            return kind; // "black one works, grey one does nothing" of two lamps
+    }
     if (other && AMONG(tokens, hit->to - 1, shorts)) return ruleset_flaw(r->note->rules, "partly-working");
     size_t from, to; // "the switch is cracked and doesn't work"
     if (spot_joined_before(r, hit->from, &from, &to)) return ruleset_flaw(r->note->rules, "partly-working");

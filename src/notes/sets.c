@@ -21,11 +21,13 @@ static bool is_over(const struct tokens *tokens, size_t i) {
 bool sets_has_pieces(const struct note *note) {
     static const char *const ids[] = {"games-puzzles"};
     static const char *const sets[] = {
-        "set",      "service",    "puzzle",   "jigsaw",  "cutlery",  "flatware",    "dominoes", "deck",
-        "pack",     "kit",        "canteen",  "weights", "lot",      "instruments", "railway",  "cards",
-        "draughts", "chessmen",   "marbles",  "pieces",  "glasses",  "chairs",      "plates",   "spoons",
-        "napkins",  "collection", "box",      "outfit",  "soldiers", "ark",         "farm",     "stamps",
-        "type",     "tools",      "spanners", "chisels", "sockets",  "bits"};
+        "set",      "service", "puzzle",   "jigsaw",   "cutlery",    "flatware", "dominoes",
+        "deck",     "pack",    "kit",      "canteen",  "weights",    "lot",      "instruments",
+        "railway",  "cards",   "draughts", "chessmen", "marbles",    "pieces",   "glasses",
+        "chairs",   "plates",  "spoons",   "napkins",  "collection", "box",      "outfit",
+        "soldiers", "ark",     "farm",     "stamps",   "type",       "tools",    "spanners",
+        "chisels",  "sockets", "bits",     "blocks",   "bricks",     "pegs",     "forks",
+        "knives",   "dishes",  "mugs",     "cups",     "saucers",    "goblets",  "tumblers"};
     const struct record *record = note->record;
     const char *type = record->type.value ? record->type.value : "";
     for (size_t k = 0; record->family && k < COUNT(ids); k++)
@@ -92,7 +94,7 @@ static void read_some(struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     bool start = i == 0 || tokens->at[i - 1].stop != STOP_NONE ||
                  ANY(tokens, i - 1, "are", "is", "there's", "and", "but", "only", "that", "think", "know",
-                     "with", "there're", "be");
+                     "so", "with", "there're", "be");
     if (!start) return;
     if (ANY(tokens, i, "one's") && ANY(tokens, i + 1, "gone", "missing", "lost") && is_over(tokens, i + 2)) {
         tell(r, 1, 0, i, i + 2);
@@ -122,6 +124,26 @@ static void read_lost(struct fault_reader *r, size_t i) {
     size_t m = some_at(tokens, i + n, &count);
     if (m && is_over(tokens, i + n + m) && !token_phrase(tokens, i + n + m, "of the best"))
         tell(r, count, 0, i, i + n + m);
+}
+
+// "Service for 8 less one fork", "a dozen minus two spoons": the pieces that the set lacks.
+static void read_less(struct fault_reader *r, size_t i) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t taken = 0;
+    if (!ANY(tokens, i, "less", "minus") || i == 0 || tokens->at[i].stop != STOP_NONE) return;
+    const struct token *before = &tokens->at[i - 1];
+    bool many =
+        before->kind == TOKEN_WORD && before->one != before->fold && !text_same(before->one, before->fold);
+    if (!many && !number_may_be(tokens, i - 1) && !ANY(tokens, i - 1, "set", "service", "dozen")) return;
+    int count = number_whole(tokens, i + 1, &taken);
+    size_t noun = i + 1 + taken, end = noun;
+    if (count < 1 || count > 40) return;
+    while (end < noun + 2 && !is_over(tokens, end) && tokens->at[end].kind == TOKEN_WORD) end++;
+    if (end == noun || !is_over(tokens, end)) return;
+    const struct flaw *kind = ruleset_flaw(r->note->rules, "missing-pieces");
+    if (!kind || r->note->taken[i] == TAKEN_FLAW || r->note->taken[i] == TAKEN_ASIDE) return;
+    struct item_flaw *flaw = fault_add(r, kind, fault_words(r->note, noun, end), NULL, i, end);
+    flaw->count = count;
 }
 
 // "Complete but for two", "all there bar one", "all but one here".
@@ -349,6 +371,16 @@ static void read_volume(struct fault_reader *r, size_t i) {
     tell(r, other ? 2 : 1, 0, i, end);
 }
 
+// "I counted 25 so one is gone": whoever counts them knows of several.
+static bool is_counted(const struct fault_reader *r, size_t i) {
+    enum { BACK = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (i < 3 || !ANY(tokens, i - 1, "so", "and")) return false;
+    for (size_t k = i - 1; k > 0 && k + BACK > i && tokens->at[k - 1].stop < STOP_SENTENCE; k--)
+        if (ANY(tokens, k - 1, "counted", "count")) return true;
+    return false;
+}
+
 void read_sets(struct fault_reader *r) {
     bool pieces = sets_has_pieces(r->note);
     for (size_t i = 0; i < r->note->tokens.count; i++) {
@@ -360,6 +392,8 @@ void read_sets(struct fault_reader *r) {
             read_but(r, i);
             read_numbers(r, i);
         }
+        if (!pieces && is_counted(r, i)) read_some(r, i);
+        read_less(r, i);
         read_slots(r, i);
         read_were(r, i);
         read_volume(r, i);

@@ -151,6 +151,9 @@ static bool is_of_goods(const struct telling *t, size_t i) {
 uint32_t stranger_at(const struct telling *t, size_t i) {
     struct word_entry entry;
     if (i >= t->end || t->tokens->at[i].kind != TOKEN_WORD || is_of_goods(t, i)) return 0;
+    if (i > 0 && token_is(t->tokens, i, "couple") && token_is(t->tokens, i - 1, "a") &&
+        ANY(t->tokens, i + 1, "have", "are", "of", "were", "look", "need", "show", "with"))
+        return 0; // "a couple have gone dark": two of them
     uint32_t uses = SOMEBODY | THOUGHT | NATURE;
     if (word_at(t->r->note, i, uses, &entry) != 1) return 0;
     uses &= entry.uses;

@@ -4,7 +4,7 @@
 
 static const char *tell(const struct note *note) {
     struct buf out = buf_start(note->arena);
-    if (note->record->count) buf_format(&out, "%d", note->record->count);
+    if (note->record->count || note->one) buf_format(&out, "%d", note->one ? 1 : note->record->count);
     for (size_t i = 0; i < note->record->attribute_count; i++)
         buf_format(&out, "%s%s=%s", out.n ? "; " : "", note->record->attributes[i].name,
                    note->record->attributes[i].value);
