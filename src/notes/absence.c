@@ -50,6 +50,7 @@ static bool subject_read(struct told *told, const char *text) {
     if ((other || absent_is_trim(say_singular(told->arena, part))) &&
         text_same(flaw.kind->rule.id, "missing-accessory"))
         return false; // "the label", "the seed pearls": the goods decide
+    if (text_same(flaw.kind->rule.id, "missing-jacket") && strstr(part, "cover")) return false; // a machine's
     bool own = is_part_of(told->arena, flaw.kind, part);
     if (!own || (flaw.kind->says && !flaw.count)) flaw.part = part;
     told->flaws[told->flaw_count++] = flaw;

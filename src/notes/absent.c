@@ -271,7 +271,8 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
     if (to == from + 2 && ANY(&note->tokens, from, "lower", "upper", "top", "bottom") &&
         ANY(&note->tokens, from + 1, "left", "right"))
         return NULL; // "corner missing lower left": where, and not what
-    if (only_no && token_among(&note->tokens, to, needs, COUNT(needs))) return NULL;
+    if ((only_no && token_among(&note->tokens, to, needs, COUNT(needs))) || lost_is_broken_off(r, from, last))
+        return NULL;
     for (size_t i = from; i < to; i++)
         if (note->taken[i] == TAKEN_MARK || note->taken[i] == TAKEN_ASIDE || note->taken[i] == TAKEN_TYPE ||
             note->taken[i] == TAKEN_FLAW || note->taken[i] == TAKEN_INCLUDES ||
@@ -285,6 +286,9 @@ struct item_flaw *absent_tell(struct fault_reader *r, size_t from, size_t to, si
             return NULL;
     for (size_t i = cue_from; i < cue_to; i++) // "one foot rotted away": told as rotten
         if (ANY(&note->tokens, i, "rotted", "corroded", "perished") && r->scope.fault[i]) return NULL;
+    if (ANY(&note->tokens, last, "originally", "new") && cue_to > cue_from + 2 &&
+        ANY(&note->tokens, cue_to - 1, "it", "them", "with"))
+        return NULL; // "didn't come with it originally": another's
     uint16_t stance = r->scope.stance[first];
     if (r->scope.cue[first] >= cue_from && r->scope.cue[first] < cue_to) // "the lid isn't there"
         stance &= (uint16_t) ~(STANCE_DENIED | STANCE_NONE_SEEN);
@@ -373,7 +377,8 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
         return 0; // "a patch of beads is missing": beads
     for (size_t at = i; at < tokens->count && at < i + 4; at++) {
         if (tokens->at[at].stop != STOP_NONE || tokens->at[at].kind == TOKEN_SIGN ||
-            absent_is_small(tokens, at))
+            absent_is_small(tokens, at) ||
+            ANY(tokens, at, "couldn't", "couldnt", "can't", "didn't", "find", "found"))
             break;
         if (r->part[at]) last = at + 1;
         if (r->scope.fault[at] && !r->part[at]) break;
@@ -386,17 +391,6 @@ size_t absent_part(const struct fault_reader *r, size_t i) {
 bool absent_has_object(const struct tokens *tokens, const struct fault_hit *hit) {
     return hit->to > hit->from + 1 && token_is(tokens, hit->to - 1, "missing") &&
            lacks_something(tokens, hit->to - 1, hit->to);
-}
-
-// "Buckle missing its prong": the buckle is there, and the buckle's prong is what lacks.
-const char *absent_object(struct fault_reader *r, const struct fault_hit *hit, const char *part) {
-    const struct tokens *tokens = &r->note->tokens;
-    size_t at = hit->to + 1;
-    bool one = at < tokens->count && tokens->at[at].kind == TOKEN_WORD && !r->scope.fault[at] &&
-               (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
-    if (!one || !(token_is(tokens, hit->to, "the") || token_is(tokens, hit->to, "its"))) return part;
-    note_take(r->note, at, at + 1, TAKEN_FLAW);
-    return arena_format(r->note->arena, "%s %s", part, fault_words(r->note, at, at + 1));
 }
 
 // "No pieces are chipped": where the fault of those that are denied one begins.
@@ -451,16 +445,6 @@ static void add_listed(struct fault_reader *r, size_t i, size_t cue_from, size_t
 // "A bit the size of a coin gone": what it is measured by.
 static bool is_measure(const struct tokens *tokens, size_t i) {
     return i > 2 && token_is(tokens, i - 2, "of") && token_is(tokens, i - 3, "size");
-}
-
-// "Pig absent" of a farm set: what a picture word names is a piece of it.
-static bool is_figure(const struct fault_reader *r, size_t i) {
-    if (r->note->taken[i] != TAKEN_VALUE) return false;
-    const char *type = r->note->record->type.value;
-    const struct family *family = r->note->record->family;
-    bool set = type && (strstr(type, "set") || strstr(type, "ark") || strstr(type, "farm"));
-    return set && family &&
-           (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles"));
 }
 
 void read_absent(struct fault_reader *r) {
@@ -529,10 +513,13 @@ void read_absent(struct fault_reader *r) {
         if (!r->part[i]) {
             if (absent_read_plain(r, i)) continue;
             // Any other noun that is said to be missing: "the inkwell is missing".
-            if ((r->note->taken[i] == TAKEN_NOT || is_figure(r, i)) && noun_at(r->note, i, &noun) &&
-                lacking_said_behind(&r->scope, noun.to, &n) && !is_measure(tokens, i) &&
-                !absent_turns_into(r, noun.to + n) && !lacks_something(tokens, noun.to + n - 1, noun.to + n))
-                absent_tell(r, i, noun.to, noun.to, noun.to + n);
+            bool figure = absent_is_figure(r, i), named = noun_at(r->note, i, &noun);
+            if (!named) noun.to = i + 1;
+            if (!figure && !(named && r->note->taken[i] == TAKEN_NOT)) continue;
+            size_t at = noun.to + absent_that_goes(tokens, noun.to);
+            if (lacking_said_behind(&r->scope, at, &n) && !is_measure(tokens, i) &&
+                !absent_turns_into(r, at + n) && !lacks_something(tokens, at + n - 1, at + n))
+                absent_tell(r, i, noun.to, at, at + n);
             continue;
         }
         parts = absent_part(r, i);

@@ -176,6 +176,10 @@ const struct flaw *absent_kind_here(const struct fault_reader *r, const char *pa
     static const char *const labeled[] = {"furniture", "clothing", "linens", "bags", "footwear"};
     for (size_t i = 0; family && (!strcmp(head, "label") || !strcmp(head, "tag")) && i < COUNT(labeled); i++)
         if (!strcmp(family->rule.id, labeled[i])) return ruleset_flaw(note->rules, "missing-tag");
+    static const char *const bands[] = {"band", "ball band", "label", "wrapper", "paper band"}; // of yarn
+    for (size_t i = 0; family && text_same(family->rule.id, "crafts") && i < COUNT(bands); i++)
+        if (text_same(say_singular(note->arena, part), bands[i]))
+            return ruleset_flaw(note->rules, "missing-tag");
     static const char *const worn[] = {"elbow", "knee", "seat", "toe", "thumb", "fingertip"};
     bool cloth = family && (text_same(family->rule.id, "clothing") || text_same(family->rule.id, "linens"));
     for (size_t i = 0; cloth && i < COUNT(worn); i++) // "elbows gone": worn through

@@ -335,8 +335,9 @@ bool absent_turns_into(const struct fault_reader *r, size_t i) {
         "inside",   "behind",    "beneath",   "under",     "round",   "around", "just",       "only",
         "both",     "all",       "which",     "that"};
     if (tokens->at[i].stop != STOP_NONE) return false;
-    if (token_is(tokens, i, "out") && token_is(tokens, i + 1, "of") && degrees_number(tokens, i + 2))
-        return false; // "two gone out of eleven"
+    bool out = token_is(tokens, i, "out") && token_is(tokens, i + 1, "of");
+    if (out && (degrees_number(tokens, i + 2) || ANY(tokens, i + 2, "it", "them", "the", "its", "this")))
+        return false; // "two gone out of eleven", "the wick is gone out of it", but "gone out of square"
     if (turns_to(tokens, i)) return true;
     for (size_t k = 0; k < COUNT(ends); k++)
         if (token_is(tokens, i, ends[k])) return false;
@@ -477,4 +478,52 @@ bool absent_is_of_deeds(const struct fault_reader *r, size_t i) {
                   ((token_is(tokens, i + 3, "no") && token_among(tokens, i + 4, gifts, COUNT(gifts))) ||
                    token_is(tokens, i + 3, "nothing"));
     return before || behind;
+}
+
+// "The farmer that goes with it is missing": which one it is, between it and its verb; how many tokens.
+size_t absent_that_goes(const struct tokens *tokens, size_t i) {
+    if (i == 0 || tokens->at[i - 1].stop != STOP_NONE || !ANY(tokens, i, "that", "which", "who")) return 0;
+    size_t at =
+        i + 1 + ANY(tokens, i + 1, "should", "would", "originally", "once", "always", "usually", "used");
+    at += ANY(tokens, at, "to", "originally");
+    if (!ANY(tokens, at, "goes", "go", "went", "comes", "come", "came", "belongs", "belong", "belonged",
+             "rides", "sits", "fits", "sat", "stands", "stood", "lives", "lived"))
+        return 0;
+    at++;
+    at += ANY(tokens, at, "along", "together", "originally");
+    if (!ANY(tokens, at, "with", "to", "in", "on", "inside", "under", "beside")) return 0;
+    at++;
+    at += ANY(tokens, at, "the", "this", "each");
+    return ANY(tokens, at, "it", "them", "these", "this", "set", "top", "back", "front", "side", "kit",
+               "game", "toy") ||
+                   (at < tokens->count && ANY(tokens, at - 1, "the", "this", "each") &&
+                    tokens->at[at].kind == TOKEN_WORD)
+               ? at + 1 - i
+               : 0;
+}
+
+// "Buckle missing its prong": the buckle is there, and the buckle's prong is what lacks.
+const char *absent_object(struct fault_reader *r, const struct fault_hit *hit, const char *part) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to + 1;
+    bool one = at < tokens->count && tokens->at[at].kind == TOKEN_WORD && !r->scope.fault[at] &&
+               (at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE);
+    if (!one || !(token_is(tokens, hit->to, "the") || token_is(tokens, hit->to, "its"))) return part;
+    note_take(r->note, at, at + 1, TAKEN_FLAW);
+    return arena_format(r->note->arena, "%s %s", part, fault_words(r->note, at, at + 1));
+}
+
+// "Pig absent" of a farm set, "the farmer is gone" of a barn: what a picture word names is a piece of it.
+bool absent_is_figure(const struct fault_reader *r, size_t i) {
+    const char *type = r->note->record->type.value;
+    const struct family *family = r->note->record->family;
+    if ((r->note->taken[i] != TAKEN_VALUE && r->note->taken[i] != TAKEN_NOT) || !type || !family)
+        return false;
+    static const char *const sets[] = {"set",    "ark",     "farm",    "barn",  "stable", "castle", "fort",
+                                       "circus", "village", "station", "house", "ship",   "zoo"};
+    bool set = false;
+    for (size_t k = 0; k < COUNT(sets); k++) set |= strstr(type, sets[k]) != NULL;
+    struct word_entry entry;
+    return set && (text_same(family->rule.id, "toys") || text_same(family->rule.id, "games-puzzles")) &&
+           (r->note->taken[i] == TAKEN_VALUE || word_at(r->note, i, 1u << USE_THEME, &entry) == 1);
 }

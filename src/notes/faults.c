@@ -55,8 +55,8 @@ static struct item_flaw *find_vague(const struct note *note, const struct flaw *
 struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, const char *part,
                             const char *where, size_t from, size_t to) {
     struct note *note = r->note;
-    bool none = part && kind && kind->form == ABSENCE && // "missing by one handle", "nobody missing"
-                (!strncmp(part, "by ", 3) || same(part, "nobody"));
+    bool none = part && kind && // "missing by one handle", "nobody missing", "nobody chewed on it"
+                ((kind->form == ABSENCE && !strncmp(part, "by ", 3)) || same(part, "nobody"));
     if (!kind || none)
         return arena_alloc(note->arena, sizeof(struct item_flaw)); // its file is broken: told to nobody
     kind = kind_pressed(r, kind);
@@ -472,6 +472,11 @@ static void read_hit(struct fault_reader *r, const struct fault_hit *hit) {
         second = *hit;
         second.from = hit->to - 1;
         second.near = false;
+        hit = &second;
+    }
+    if (text_same(hit->kinds[0]->rule.id, "owner-name") && note->taken[hit->from] == TAKEN_ASIDE) {
+        second = *hit; // "Dad's initials are on the handle": whose is left out, that they are there is told
+        while (second.from + 1 < second.to && note->taken[second.from] == TAKEN_ASIDE) second.from++;
         hit = &second;
     }
     bool posted =

@@ -267,6 +267,8 @@ int degrees_number(const struct tokens *tokens, size_t i);
 // pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
+int pieces_places_within(const struct fault_reader *reader, const struct fault_hit *hit);
+int pieces_number_opens(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 // one_of.c: is the fault told by its kind's own noun ("one moth hole"), and not by a word for a state ("one
 // torn")?
 bool fault_by_noun(const struct fault_reader *reader, const struct fault_hit *hit);
@@ -505,6 +507,8 @@ size_t absent_place(const struct note *note, size_t i, const char **where);
 bool absent_is_no_part(const char *word);
 // absent_more.c: lacks at token `i` that name no part of a list; the token behind, 0 where none is told.
 size_t absent_read_lost(struct fault_reader *reader, size_t i);
+bool absent_is_figure(const struct fault_reader *reader, size_t i); // the farmer of a toy barn
+size_t absent_that_goes(const struct tokens *tokens, size_t i);     // "that goes with it": how many tokens
 size_t absent_read_no_thing(struct fault_reader *reader, size_t i);
 // "No heat, no fan, nothing" at the second "no": what a machine does not do, and no part that lacks.
 bool absent_is_of_deeds(const struct fault_reader *reader, size_t i);

@@ -411,6 +411,19 @@ static void drop_article(const struct fault_reader *r, struct fault_hit *hit) {
         hit->from++;
 }
 
+// "Touched up the paint on the hat": the paint is what it was done to, and behind it stands where.
+static void take_coat(const struct fault_reader *r, struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = hit->to + ANY(tokens, hit->to, "the", "its", "some", "her", "his");
+    if (hit->kinds[0] && hit->kinds[0]->class == CLASS_REPAIR && at > hit->to && at + 1 < tokens->count &&
+        tokens->at[hit->to - 1].stop == STOP_NONE &&
+        ANY(tokens, at, "paint", "gold", "gilt", "gilding", "glaze", "varnish", "finish", "color", "lacquer",
+            "enamel") &&
+        tokens->at[at].stop == STOP_NONE &&
+        ANY(tokens, at + 1, "on", "around", "along", "at", "over", "near", "under", "inside"))
+        hit->to = at + 1;
+}
+
 // "Torn in two places": torn, and not in two.
 static void drop_places(const struct fault_reader *r, struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
@@ -442,6 +455,7 @@ void faults_gather(struct fault_reader *r) {
     for (size_t i = 0; i < r->hit_count; i++) {
         drop_article(r, &r->hits[i]);
         drop_places(r, &r->hits[i]);
+        take_coat(r, &r->hits[i]);
         take_verb(r, &r->hits[i]);
     }
     for (size_t i = 0; i < r->hit_count; i++)

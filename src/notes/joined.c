@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -376,6 +377,38 @@ static bool is_adjective_of_next(const struct fault_reader *r, size_t i) {
            token_among(&r->note->tokens, a->from, words, COUNT(words));
 }
 
+// "The paint is worn thin on the seat": how it is worn, and no wear of the seat besides.
+static bool is_thin_of_worn(const struct fault_reader *r, size_t i) {
+    const struct fault_hit *b = &r->hits[i];
+    return i > 0 && r->hits[i - 1].to == b->from &&
+           ANY(&r->note->tokens, b->from, "thin", "smooth", "through") &&
+           ANY(&r->note->tokens, b->from - 1, "worn", "rubbed", "wearing") &&
+           r->note->tokens.at[b->from - 1].stop == STOP_NONE;
+}
+
+// "And it's rusting where it's chipped": the damage that was told before, and no other.
+static bool is_where_told(const struct fault_reader *r, size_t i) {
+    enum { BACK = 4, STEM = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    const struct fault_hit *b = &r->hits[i];
+    size_t at = b->from;
+    while (at > 0 && b->from - at < BACK && tokens->at[at - 1].stop == STOP_NONE &&
+           !token_is(tokens, at, "where"))
+        at--;
+    if (i == 0 || !token_is(tokens, at, "where") ||
+        !ANY(tokens, at + 1, "it's", "it", "its", "they're", "they", "the"))
+        return false;
+    for (size_t k = i, n = 0; k > 0 && n < BACK; k--, n++) {
+        const struct fault_hit *a = &r->hits[k - 1];
+        for (size_t w = a->from; w < a->to; w++)
+            if (strlen(tokens->at[w].fold) > STEM &&
+                !strncmp(tokens->at[w].fold, tokens->at[b->to - 1].fold, STEM))
+                return true;
+        if (tokens->at[a->to - 1].stop >= STOP_SENTENCE) break;
+    }
+    return false;
+}
+
 static void drop_results(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++) {
@@ -383,7 +416,9 @@ static void drop_results(struct fault_reader *r) {
             r->hits[kept - 1].to = r->hits[i].to;
             continue;
         }
-        if (!is_more_of(r, i) && !is_adjective_of_next(r, i)) r->hits[kept++] = r->hits[i];
+        if (!is_more_of(r, i) && !is_thin_of_worn(r, i) && !is_where_told(r, i) &&
+            !is_adjective_of_next(r, i) && !lost_is_broken_off(r, r->hits[i].from, r->hits[i].to))
+            r->hits[kept++] = r->hits[i];
     }
     r->hit_count = kept;
 }

@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/kind_goods.h"
 #include "text/order.h"
 
 static const struct flaw *named(const struct fault_reader *r, const struct flaw *kind, const char *id) {
@@ -86,7 +87,26 @@ static const struct flaw *sewn_back(const struct fault_reader *r, const struct f
                        "case", "satchel")
                        ? kind
                        : named(r, kind, "darned-patched");
+    if (ANY(tokens, hit->to - 1, "patched", "patch", "patches") &&
+        HAS(r->note->record->type.value, "bear", "teddy", "doll", "rabbit", "bunny", "puppet", "toy",
+            "elephant", "monkey", "dog", "cat", "lamb", "animal") &&
+        kind_note_has(
+            r, "mohair plush cloth felt stuffed fabric knitted knit corduroy rag velveteen fur sawdust"))
+        return named(r, kind, "darned-patched"); // of a toy that is sewn
     return kind;
+}
+
+// "They have gone dull" of scissors: the edge, and no color of the metal.
+static const struct flaw *of_an_edge(const struct fault_reader *r, const struct fault_hit *hit,
+                                     const struct flaw *kind) {
+    return text_same(kind->rule.id, "tarnish") &&
+                   ANY(&r->note->tokens, hit->to - 1, "dull", "blunt", "duller") &&
+                   HAS(r->note->record->type.value, "scissors", "shears", "knife", "knives", "chisel",
+                       "chisels", "saw", "axe", "hatchet", "razor", "clippers", "peeler", "cleaver", "snips",
+                       "hoe", "scythe", "sickle", "machete", "slicer", "loppers", "pruners", "cutter",
+                       "cutters", "plane")
+               ? named(r, kind, "blade-wear")
+               : kind;
 }
 
 // "The cat has clawed the arm", of a seat with a cover.
@@ -145,8 +165,15 @@ static const struct flaw *runs_untried(const struct fault_reader *r, const struc
                                           "didn't try", "i've not",      "i couldn't try", "couldn't try",
                                           "we have no", "couldn't test", "not tested",     "untested"};
     const struct tokens *tokens = &r->note->tokens;
-    if (!text_same(kind->rule.id, "partly-working") || !ANY(tokens, hit->to - 1, "but")) return kind;
-    return token_longest(tokens, hit->to, untried, sizeof untried / sizeof *untried)
+    if (!text_same(kind->rule.id, "partly-working")) return kind;
+    bool comes = ANY(tokens, hit->from, "comes", "came", "turns", "switches", "powers", "lights") &&
+                 ANY(tokens, hit->from + 1, "on", "up"); // "comes on and hums, haven't tried it with paper"
+    if (!comes && !ANY(tokens, hit->to - 1, "but")) return kind;
+    size_t at = hit->to;
+    if (comes && at < tokens->count && tokens->at[at].stop == STOP_COMMA) at++;
+    if (comes) at += ANY(tokens, at, "but", "and", "though", "only");
+    return token_longest(tokens, at, untried, sizeof untried / sizeof *untried) ||
+                   (comes && ANY(tokens, at, "didn't", "haven't", "never"))
                ? named(r, kind, "powers-on-only")
                : kind;
 }
@@ -184,8 +211,14 @@ static const struct flaw *of_its_stuff(const struct fault_reader *r, const struc
     const char *id = kind->rule.id;
     bool wear = text_same(id, "sole-wear") || text_same(id, "wear-rub");
     if (wear && HAS(part, "lining", "linings")) return named(r, kind, "lining-damage");
+    if ((text_same(id, "crack") || text_same(id, "binding-weak") || text_same(id, "wood-split")) &&
+        HAS(part, "slip case", "slipcase", "slip-case", "carton", "outer box", "game box", "lid of the box"))
+        return named(r, kind, "box-wear"); // of card, and what it came in
     if (text_same(id, "lining-damage") && OF(r, "linens") && HAS(part, "rod pocket", "rod pockets", "pocket"))
         return named(r, kind, "tear");
+    if (text_same(id, "fabric-weak") &&
+        HAS(part, "grip", "grips", "handle", "handles", "seal", "hose", "gasket", "tire"))
+        return named(r, kind, "rubber-perished");
     bool loss = text_same(id, "broken-part") || text_same(id, "loose-part");
     bool filling = HAS(part, "straw", "stuffing", "sawdust", "kapok", "filling", "batting", "excelsior");
     for (size_t i = hit->from; i < hit->to; i++)
@@ -327,10 +360,35 @@ static const struct flaw *of_no_blade(const struct fault_reader *r, const struct
     return kind_note_has(r, "blade blades knife scissors shears nib") ? kind : named(r, kind, "broken-part");
 }
 
+// "The paint is worn thin but it isn't flaking": rubbed, where the other damage of paint is denied.
+static const struct flaw *worn_not_flaking(const struct fault_reader *r, const struct fault_hit *hit,
+                                           const struct flaw *kind) {
+    enum { FAR = 12 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "paint-flaking") ||
+        !ANY(tokens, hit->to - 1, "worn", "rubbed", "thin", "faded"))
+        return kind;
+    for (size_t k = hit->to; k < hit->to + FAR && k < tokens->count && tokens->at[k - 1].stop < STOP_SENTENCE;
+         k++)
+        if (ANY(tokens, k, "flaking", "flaky", "flakes", "peeling", "chipping", "lifting", "flaked",
+                "chipped") &&
+            r->scope.stance[k] & (STANCE_DENIED | STANCE_NONE_SEEN))
+            return named(r, kind, "wear-rub");
+    return kind;
+}
+
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = patched_or_stuck(r, hit, kind);
+    kind = of_an_edge(r, hit, worn_not_flaking(r, hit, kind));
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
     kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));
     return of_what_it_has(r, hit, runs_untried(r, hit, of_no_blade(r, hit, sewn_on(r, kind, part))), part);
+}
+
+// "Gold on the handle is mostly gone": the part is where it is, and not what is lost.
+bool kind_is_at_place(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    return hit->to > hit->from + 2 &&
+           ANY(tokens, hit->from + 1, "on", "at", "along", "around", "round", "over");
 }

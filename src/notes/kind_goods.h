@@ -57,6 +57,8 @@ bool kind_is_woodwork(const struct fault_reader *reader, const struct fault_hit 
 bool kind_is_of_veneer(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_wholly_lost(const struct fault_reader *reader, const struct fault_hit *hit);
 bool kind_is_of_vessel(const struct fault_reader *reader, const struct fault_hit *hit);
+bool kind_is_at_place(const struct fault_reader *reader,
+                      const struct fault_hit *hit); // "gold on the knob gone"
 bool kind_is_unplated(const struct fault_reader *reader);
 
 #endif

@@ -78,7 +78,7 @@ static bool metal(const struct said *s) {
     return kind_is_metal(s->r, s->place);
 }
 static bool metal_or_fired(const struct said *s) {
-    return metal(s) || fired(s);
+    return (metal(s) || fired(s)) && !is_in(s->r, (const char *const[]){"clothing", "linens", "bags"}, 3);
 }
 static bool picture(const struct said *s) {
     return kind_is_picture(s->r);
@@ -300,7 +300,6 @@ static bool stony(const struct said *s) {
     const char *type = s->r->note->record->type.value;
     return type && (strstr(type, "stone") || strstr(type, "grinder"));
 }
-
 static bool flexed(const struct said *s) {
     return kind_is_flexed(s->r, s->hit, s->place);
 }
@@ -562,7 +561,7 @@ static const struct meaning {
     {"stain", "grease-film", .first = "grease greasy fat", .when = hard_goods},
     {"gilt-wear", .of = "mount mounts handle handles knob knobs finial foot feet ornament corner corners",
      .last = "missing gone lost", .absent = true},
-    {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors"},
+    {"wear-unspecified", "mirror-silvering", .of = "mirror mirrors", .any = "worn wear tired used"},
     {"storage-spots", "stain", .first = "rust iron", .last = "spot mark mold mould"}, // one, of a nail
     {"box-wear", "wear-rub", .any = "scuffed scuffs scuff rubbed", .when = box},
     {"crack", "decoration-wear", .of = "letters lettering print transfer design logo figures numbers"},
@@ -592,6 +591,7 @@ const struct flaw *kind_of_part(const struct fault_reader *r, const struct fault
     const char *meant = kind_of_cause(r, hit, kind, place);
     for (size_t i = 0; !meant && i < COUNT(meanings); i++) {
         if (!text_same(meanings[i].said, kind->rule.id) || !stands(&meanings[i], &said)) continue;
+        if (meanings[i].absent && kind_is_at_place(r, hit)) return kind;
         if (meanings[i].absent) return absent_kind_here(r, place ? place : "corner", 1);
         meant = meanings[i].meant;
     }

@@ -349,9 +349,9 @@ static const struct flaw *of_event(const struct fault_reader *r, const struct fa
                   {"snag", {"fleabite", NULL}}};
     static const char *const others[] = {"mirror", "dial",    "tile",  "plate",  "plastic", "paint",
                                          "finish", "varnish", "wheel", "wheels", "shell",   "buckle"};
-    static const char *const own[] = {"glaze",  "glue",     "glued",  "reglued", "stuck",
-                                      "epoxy",  "rivet",    "rivets", "riveted", "staples",
-                                      "solder", "soldered", "blade",  "bolted"};
+    static const char *const own[] = {"glaze", "glue",   "glued",   "reglued", "stuck",  "epoxy",
+                                      "rivet", "rivets", "riveted", "staples", "solder", "soldered",
+                                      "blade", "bolted", "knife",   "knives",  "dull",   "blunt"};
     bool listed = false;
     for (size_t i = 0; i < COUNT(events); i++) listed |= text_same(events[i].said, kind->rule.id);
     if (!listed) return kind;

@@ -121,3 +121,26 @@ void read_lost_bits(struct fault_reader *r) {
         if (to) i = to - 1;
     }
 }
+
+// "The handle is broken off and the piece isn't here": what broke off, told with the break.
+bool lost_is_broken_off(const struct fault_reader *r, size_t from, size_t to) {
+    enum { BACK = 24, SENTENCES = 2 };
+    const struct tokens *tokens = &r->note->tokens;
+    size_t at = from, ends = 0;
+    while (ANY(tokens, at, "the", "that", "its", "broken", "missing")) at++;
+    if (at == 0 || to <= at ||
+        !ANY(tokens, at, "piece", "bit", "chunk", "shard", "fragment", "pieces", "bits") ||
+        !ANY(tokens, at - 1, "the", "that", "its", "broken", "missing") ||
+        !ANY(tokens, to - 1, "gone", "missing", "lost", "here", "there", "around", "have", "found"))
+        return false;
+    for (size_t i = at; i > 0 && at - i < BACK; i--) {
+        ends += tokens->at[i - 1].stop >= STOP_SENTENCE;
+        if (ends == SENTENCES) return false;
+        bool broke = ANY(tokens, i - 1, "broken", "broke", "snapped", "cracked", "knocked", "bust", "busted",
+                         "came", "come", "chipped", "fell", "fallen");
+        if (i < at &&
+            (ANY(tokens, i - 1, "chip", "chunk", "break") || (broke && ANY(tokens, i, "off", "away", "out"))))
+            return true;
+    }
+    return false;
+}

@@ -119,13 +119,50 @@ static bool is_no_ill(const struct fault_reader *r, const struct fault_hit *hit)
         text_same(r->note->record->family->rule.id, "furniture") &&
         !kind_note_has(r, "leather hide skiver rexine suede pigskin straps"))
         return true; // of wood
-    static const char *const unmarked[] = {"linens", "clothing", "footwear", "paper", "books"};
-    for (size_t k = 0; text_same(id, "authenticity-unverified") && k < 5; k++)
-        if (token_is(tokens, hit->from, "no") && ANY(tokens, hit->to - 1, "marks") &&
-            r->note->record->family && text_same(r->note->record->family->rule.id, unmarked[k]))
+    static const char *const unmarked[] = {"linens", "clothing", "footwear", "paper",
+                                           "books",  "bags",     "music",    "games-puzzles"};
+    bool marks = text_same(id, "authenticity-unverified") && token_is(tokens, hit->from, "no") &&
+                 ANY(tokens, hit->to - 1, "marks") && !ANY(tokens, hit->to, "inside", "underneath", "that");
+    for (size_t k = 0; marks && r->note->record->family && k < sizeof unmarked / sizeof *unmarked; k++)
+        if (text_same(r->note->record->family->rule.id, unmarked[k]))
             return true; // "clean, no marks" of cloth: none that soil it
+    if (marks && ANY(tokens, hit->to, "or", "nor", "and") && hit->to + 1 < tokens->count &&
+        r->scope.fault[hit->to + 1] && !r->part[hit->to + 1])
+        return true; // "no marks or scuffs"
     if (ANY(tokens, hit->from, "from") && hit->from > 0 && ANY(tokens, hit->from - 1, "apart", "aside"))
         return true;
+    if (text_same(id, "wear-unspecified") && hit->from > 1 && token_is(tokens, hit->to - 1, "worn") &&
+        ANY(tokens, hit->from - 1, "was", "were") &&
+        ANY(tokens, hit->from - 2, "it", "they", "dress", "she", "he"))
+        return true; // "in its bag since it was worn": had on
+    if (text_same(id, "powers-on-only") &&
+        (ANY(tokens, hit->to - 1, "when", "if", "as") || ANY(tokens, hit->to, "when", "if", "as")))
+        for (size_t k = hit->to; k < hit->to + 4 && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE;
+             k++)
+            if (ANY(tokens, k, "push", "pushed", "pull", "pulled", "wind", "wound", "crank", "cranked",
+                    "turn", "shake", "shaken", "squeeze", "squeezed", "roll", "rolled", "rolls", "walk",
+                    "move", "moved"))
+                return true; // by hand, of what no current runs
+    bool fired = r->note->record->family && (text_same(r->note->record->family->rule.id, "ceramics") ||
+                                             text_same(r->note->record->family->rule.id, "glassware"));
+    if (text_same(id, "fading") && fired && hit->to > hit->from + 2 &&
+        ANY(tokens, hit->from + 1, "going", "fading", "shading", "turning", "running", "blending") &&
+        ANY(tokens, hit->from + 2, "to", "into"))
+        return true; // "green going to rust at the foot": how it is glazed
+    if (text_same(id, "warped") && token_is(tokens, hit->to - 1, "dished") && hit->to == hit->from + 1 &&
+        tokens->at[hit->from].stop == STOP_NONE && hit->from > 0 &&
+        (ANY(tokens, hit->to, "seat", "seats", "top", "tray", "well", "center") ||
+         ANY(tokens, hit->to + 1, "seat", "seats", "top")) &&
+        !ANY(tokens, hit->from - 1, "badly", "slightly", "bit", "worn", "has", "is"))
+        return true; // "dished seat": made so
+    bool made = text_same(id, "hole") && ANY(tokens, hit->to - 1, "hole", "holes") && hit->to > 1 &&
+                ANY(tokens, hit->to - 2, "hook", "hanging", "nail", "peg", "hanger", "screw", "mounting",
+                    "string", "cord", "buckle", "lace");
+    for (size_t k = hit->to;
+         made && k < hit->to + 6 && k < tokens->count && tokens->at[k - 1].stop == STOP_NONE; k++)
+        if (ANY(tokens, k, "is", "are") && ANY(tokens, k + 1, "fine", "good", "sound", "intact", "clean",
+                                               "clear", "tight", "strong", "ok", "okay"))
+            return true; // "the nail hole at the top is fine"
     if (text_same(id, "seized") && token_is(tokens, hit->from, "stuck") && hit->from > 0 &&
         ANY(tokens, hit->from - 1, "been") && ANY(tokens, hit->to, "in", "down", "on"))
         return true; // cards of an album

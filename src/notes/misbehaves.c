@@ -418,6 +418,10 @@ void read_misbehaves(struct fault_reader *r) {
         if (ANY(tokens, i, "grinds") && type &&
             (strstr(type, "grind") || strstr(type, "mill") || strstr(type, "minc")))
             continue; // it is made to
+        if (ANY(tokens, i, "hums") && i > 2 && ANY(tokens, i - 2, "on", "up") &&
+            tokens->at[i - 1].stop <= STOP_COMMA &&
+            ANY(tokens, i - 3, "comes", "lights", "powers", "turns", "fires", "starts", "switches"))
+            continue; // "comes on, hums": how it sounds when it does
         const struct flaw *kind = kind_of(r, wrong, part);
         if (!kind) continue;
         size_t from = part ? part - 1 : 0;

@@ -23,7 +23,9 @@ size_t scope_nobody(struct scope *s, size_t i) {
     size_t n = ANY(tokens, i, "nobody", "noone") ? 1 : token_phrase(tokens, i, "no one"), at = i + n;
     if (!n) return 0;
     while (ANY(tokens, at, "ever", "has", "had", "have", "ever", "even", "seems", "to")) at++;
-    if (at >= tokens->count || !s->fault[at] || !is_past(tokens, at)) return 0;
+    bool bites = ANY(tokens, at, "chewed", "gnawed", "nibbled", "bit", "bitten", "scribbled", "drew",
+                     "painted"); // some goods
+    if (at >= tokens->count || !(bites || (s->fault[at] && is_past(tokens, at)))) return 0;
     scope_mark(s, at, scope_clause_end(s, at), STANCE_DENIED, i);
     return at + 1 - i;
 }

@@ -122,6 +122,13 @@ static bool says_no_more(const struct note *note, const struct item_flaw *flaw) 
                                        "more",   "beyond",  "only", "all",     "checked"};
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++)
         if (has_word(note, flaw->span, ends[i])) return true;
+    enum { FAR = 4 };
+    size_t at = 0; // "comes on and hums, haven't tried adding with it"
+    while (at < note->tokens.count && note->tokens.at[at].from < flaw->span.to) at++;
+    for (size_t k = at; k < at + FAR && k < note->tokens.count && note->tokens.at[k].stop < STOP_SENTENCE;
+         k++)
+        if (ANY(&note->tokens, k, "haven't", "havent", "didn't", "didnt", "never", "untested", "untried"))
+            return true;
     return false;
 }
 
@@ -149,7 +156,8 @@ static void settle_powers(struct note *note) {
 
 // "No rules, all 96 counters counted": what was counted is whole all the same.
 static bool is_paper(const struct item_flaw *flaw) {
-    static const char *const ids[] = {"missing-instructions", "missing-box", "missing-tag", "missing-jacket"};
+    static const char *const ids[] = {"missing-instructions", "missing-box",      "missing-tag",
+                                      "missing-jacket",       "missing-hardware", "missing-key"};
     bool found = false;
     for (size_t i = 0; i < sizeof ids / sizeof *ids; i++) found |= is_kind(flaw, ids[i]);
     return found;
@@ -336,7 +344,8 @@ static bool is_firms(const struct note *note, const struct item_flaw *flaw) {
         if ((firm_word(tokens, k) && !stamp) || token_is(tokens, k, "&")) return true;
         if (token_is(tokens, k, "name") && k > 0 &&
             ANY(tokens, k - 1, "printer's", "publisher's", "maker's", "firm's", "shop's", "retailer's",
-                "dealer's", "dairy's", "company's", "photographer's", "studio's", "jeweler's", "framer's"))
+                "dealer's", "dairy's", "company's", "photographer's", "studio's", "artist's", "author's",
+                "store's", "factory's", "brewery's", "bookseller's", "jeweler's", "framer's"))
             return true;
     }
     return false;
@@ -433,6 +442,13 @@ static void settle_strings(struct note *note) {
         bool machine =
             family && (text_same(family->rule.id, "tools") || text_same(family->rule.id, "parts") ||
                        text_same(family->rule.id, "electrical"));
+        bool dusty = family && !bound && is_kind(flaw, "missing-jacket") &&
+                     ((flaw->part && strstr(flaw->part, "dust")) || has_word(note, flaw->span, "dust") ||
+                      has_word(note, flaw->span, "dustcover"));
+        if (dusty) { // of a machine, and no book
+            flaw->kind = accessory;
+            flaw->part = "dust cover";
+        }
         bool cover = flaw->part && text_same(flaw->part, "cover") &&
                      ((is_kind(flaw, "missing-jacket") && family && !bound) ||
                       (is_kind(flaw, "missing-lid") && machine));

@@ -580,9 +580,12 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
          i++)
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
     if (!n) n = number_within(r, hit);
+    if (!n) n = pieces_places_within(r, hit);
+    if (!n) n = pieces_number_opens(r, hit, of);
     if (!n) n = number_before(r, hit, of);
     if (!n && hit->kinds[0]->form == FAULT && !share_behind(r, hit->to, &share)) n = number_apart(r, hit->to);
-    if (!n) n = places_named(r, hit);
+    bool jacket = text_same(hit->kinds[0]->rule.id, "jacket-damage"); // one jacket, wherever
+    if (!n && !jacket) n = places_named(r, hit);
     if (n && !*of) *of = pieces_some_of(r, hit);
     if (n) return n;
     if ((n = pieces_number_opening(r, hit, of)) != 0 || (n = pieces_on_number(r, hit)) != 0) return n;

@@ -131,3 +131,21 @@ int pieces_of_parts(const struct fault_reader *r, size_t i) {
     }
     return 0;
 }
+
+// "Crayon scribbles on two pages": how many have it, within the words of the fault.
+int pieces_places_within(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t last = hit->to - 1;
+    if (hit->to < hit->from + 4 || tokens->at[last].one == tokens->at[last].fold) return 0;
+    return ANY(tokens, last - 2, "on", "in", "across", "to", "at") ? degrees_number(tokens, last - 1) : 0;
+}
+
+// "Two of them have gone cloudy": the number begins the words of the fault; of how many.
+int pieces_number_opens(const struct fault_reader *r, const struct fault_hit *hit, int *of) {
+    int n = degrees_number(&r->note->tokens, hit->from);
+    if (!n || hit->kinds[0]->form == ABSENCE ||
+        !ANY(&r->note->tokens, hit->from + 1, "of", "started", "begun", "opened", "partial"))
+        return 0;
+    if (r->note->record->count > n) *of = r->note->record->count;
+    return n;
+}

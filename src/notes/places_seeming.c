@@ -239,7 +239,10 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
     if (off || (i > hit->from + 1 && ANY(tokens, i - 1, "on", "in") && ANY(tokens, i, "his", "her")))
         i--; // "paint chipped on his hat", where "on" is of the fault's own words
     enum flaw_class class = hit->kinds[0]->class;
-    bool mend = class == CLASS_REPAIR && ANY(tokens, i, "at", "near", "along"); // "glue at the wrist"
+    bool mend = class == CLASS_REPAIR &&
+                (ANY(tokens, i, "at", "near", "along") || // "glue at the wrist"
+                 (ANY(tokens, i, "on", "around") &&
+                  ANY(tokens, i - 1, "paint", "gold", "gilt", "glaze", "varnish", "finish", "color")));
     if (hit->kinds[0]->form != FAULT || (class != CLASS_DAMAGE && class != CLASS_DIRT && !mend)) return 0;
     if (i + 2 >= tokens->count || (!off && !token_among(tokens, i, ways, COUNT(ways))) ||
         !ANY(tokens, i + 1, "the", "his", "her"))
@@ -255,8 +258,9 @@ size_t spot_unnamed(const struct fault_reader *r, const struct fault_hit *hit, s
         r->scope.fault[at] || r->note->taken[at] == TAKEN_TYPE ||
         token_among(tokens, at, others, COUNT(others)))
         return 0;
-    bool ends = at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
-                token_is(tokens, at + 1, "and") || token_is(tokens, at + 1, "but");
+    bool ends =
+        at + 1 >= tokens->count || tokens->at[at + 1].stop != STOP_NONE ||
+        ANY(tokens, at + 1, "and", "but", "that", "which", "where", "you", "when", "if", "though", "so");
     *from = off || ANY(tokens, i, "in", "on", "at") ? first : i;
     return ends ? at + 1 : 0;
 }

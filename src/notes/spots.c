@@ -225,8 +225,9 @@ static bool subject_of_sentence(const struct fault_reader *r, const struct fault
                                          "intact",   "clear",    "tight",   "sound", "whole", "complete",
                                          "readable", "legible",  "present", "all",   "there", "straight",
                                          "crisp",    "original", "solid",   "usable"};
-    static const char *const others[] = {"it",      "there",  "they", "which", "but",  "it's",
-                                         "there's", "theres", "i",    "you",   "while"};
+    static const char *const others[] = {
+        "it",    "there",  "they",     "which",   "but",     "it's",     "there's", "theres", "i", "you",
+        "while", "though", "although", "whereas", "someone", "somebody", "he",      "she",    "we"};
     static const char *const nots[] = {"not", "isn't", "aren't", "never", "no"};
     const struct tokens *tokens = &r->note->tokens;
     size_t at = scope_sentence_start(&r->scope, i);
@@ -298,6 +299,10 @@ struct spot spot_of_hit(const struct fault_reader *r, const struct fault_hit *hi
         (to = spot_place_at(r, spot.part_to, &from)) != 0 && to <= hit->from) { // "leather on the slope is"
         spot.where_from = from, spot.where_to = to;
     }
+    if (hit->kinds[0]->class == CLASS_REPAIR && spot.part_to < hit->from &&
+        ANY(&r->note->tokens, hit->to - 1, "paint", "gold", "gilt", "glaze", "varnish", "finish", "color") &&
+        ANY(&r->note->tokens, hit->to, "on", "around", "along", "over"))
+        spot.part_from = spot.part_to = 0; // "and someone touched up the paint on the hat"
     if (spot.part_to > spot.part_from && spot.part_to < hit->from && !spot_agrees(r, hit, spot.part_to - 1))
         spot.part_from = spot.part_to = 0;
     return spot;

@@ -111,7 +111,7 @@ static size_t before_figure(const struct tokens *tokens, size_t i) {
 
 // "Blades are bent and have some rust", "the lid is scratched and has a dent": of what the one before is.
 static bool share_by_verb(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot) {
-    static const char *const verbs[] = {"has", "have", "had", "got", "shows", "show"};
+    static const char *const verbs[] = {"has", "have", "had", "got", "shows", "show", "is", "are"};
     static const char *const between[] = {
         "a",     "an",    "some",    "the",  "few",    "light",   "also", "little", "bit",
         "of",    "small", "surface", "big",  "slight", "several", "lots", "heavy",  "tiny",

@@ -35,7 +35,7 @@ static bool is_vague(const struct note *note, size_t i) {
         "throughout", "inside",     "outside",     "lettering", "flecks",  "swirl",        "swirls",
         "lines",      "line",       "numbers",     "stuff",     "metal",   "halves",       "half",
         "sponging",   "stenciling", "stencilling", "graining",  "banding", "speckling",    "mottling",
-        "tooling",    "strips"};
+        "tooling",    "strips",     "strip"};
     return any(note, i, words, COUNT(words));
 }
 
@@ -121,9 +121,9 @@ static size_t pass(const struct note *note, size_t at, struct head *head) {
 
 // A word behind which no noun is to be expected: "all over", "obviously".
 static bool is_past(const struct note *note, size_t i) {
-    static const char *const words[] = {"all",    "throughout", "together",  "maybe", "too",   "though",
-                                        "inside", "outside",    "according", "per",   "mixed", "assorted",
-                                        "mainly", "alike",      "made",      "that"};
+    static const char *const words[] = {
+        "all",   "throughout", "together", "maybe", "too",  "though", "inside", "outside", "according", "per",
+        "mixed", "assorted",   "mainly",   "alike", "made", "that",   "going",  "shading", "blending"};
     const char *word = note->tokens.at[i].fold;
     size_t n = strlen(word);
     return any(note, i, words, COUNT(words)) || (n > 5 && text_same(word + n - 2, "ly"));

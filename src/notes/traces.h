@@ -81,6 +81,7 @@ size_t part_not_own_at(const struct tokens *tokens,
 void read_inscribed(struct fault_reader *reader);
 // lost_bits.c: pieces that parts have lost.
 void read_lost_bits(struct fault_reader *reader);
+bool lost_is_broken_off(const struct fault_reader *reader, size_t from, size_t to);
 // unread_marks.c: marks that are there and cannot be read.
 void read_unread_marks(struct fault_reader *reader);
 

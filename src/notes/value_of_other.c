@@ -234,6 +234,11 @@ bool value_is_of_other(const struct note *note, size_t i, size_t n, enum word_us
             "everywhere", "runs"))
         return true; // what is on it or in it
     if (n == 1 && is_of_conduct(note, i)) return true;
+    if (use == USE_MATERIAL && n == 1 && token_is(&note->tokens, i, "iron") &&
+        token_is(&note->tokens, i + 1, "on") &&
+        ANY(&note->tokens, i + 2, "patch", "patches", "transfer", "transfers", "letters", "name", "badge",
+            "label", "vinyl", "decal", "design", "tape", "mending"))
+        return true; // "iron on patch"
     if (use == USE_MATERIAL && n == 1 && i > 0 &&
         ANY(&note->tokens, i, "cork", "rubber", "slate", "sponge", "iron", "marble") &&
         ANY(&note->tokens, i - 1, "a", "one", "no", "its", "another") &&

@@ -41,7 +41,7 @@ static enum work work_at(const struct note *note, size_t i) {
         "adaptor", "needle",  "box",   "radio",   "rewinder", "tower",     "walkman"};
     if (tokens->at[i].stop == STOP_NONE && AMONG(tokens, i, records) && AMONG(tokens, i + 1, machines))
         return WORK_NONE; // what records are played on or kept in
-    if (ANY(tokens, i, "volumes", "vols") || AMONG(tokens, i, books)) return WORK_BOOK;
+    if (ANY(tokens, i, "volumes", "vols", "hymnal") || AMONG(tokens, i, books)) return WORK_BOOK;
     if (ANY(tokens, i, "guide") && i > 0 &&
         ANY(tokens, i - 1, "field", "travel", "pocket", "walking", "bird"))
         return WORK_BOOK;
