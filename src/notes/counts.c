@@ -81,6 +81,10 @@ int count_number(const struct note *note, size_t i, size_t *taken) {
 // --- what is counted ---
 
 bool count_is_stopper(const struct note *note, size_t i) {
+    if (ANY(&note->tokens, i, "drawer", "tier", "burner", "slice", "branch", "strand") &&
+        !ANY(&note->tokens, i + 1, "pulls", "knobs", "handles", "liners", "locks", "fronts", "slides", "rods",
+             "covers", "trays"))
+        return true; // "three drawer nightstands": of each
     return ANY(&note->tokens, i, "with", "and", "of", "for", "in", "on", "at", "has", "have", "is", "are",
                "but", "no", "one", "the", "to", "from", "by", "all", "each", "missing", "left", "or", "inch",
                "piece", "pc", "speed", "person", "string", "day", "year", "years", "hours", "hour", "minutes",
@@ -235,7 +239,7 @@ static bool pieces_at(struct note *note, size_t i, struct tally *tally) {
     bool sum = i && ANY(tokens, i - 1, "=", "total", "all", "equals", "makes", "making", "so", "that's");
     sum |= count > 1 && is_all_told(note, i, end);
     bool ends = end >= tokens->count || tokens->at[end].stop != STOP_NONE ||
-                ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all");
+                ANY(tokens, end, "total", "in", "lot", "altogether", "of", "all", "less", "minus", "out");
     bool set =
         (count > 1 && (count > 3 ? count_set_behind(note, end) : is_set_at_end(note, end, count > 2))) ||
         (count > 3 && ANY(tokens, end, "flatware", "silverware", "cutlery", "service", "lot", "collection",

@@ -158,6 +158,14 @@ static bool others_at(const struct note *note, size_t i, struct tally *tally) {
         ANY(tokens, at, "lps", "albums", "singles", "vols", "records", "discs", "clubs", "books", "pieces",
             "items", "volumes", "cards", "prints", "slides", "tapes", "sheets", "issues", "copies") &&
         is_end(note, at + 1);
+    bool kind =
+        ANY(tokens, 0, "flatware", "silverware", "cutlery", "sheet", "music", "stainless", "silverplate") &&
+        (same || ANY(tokens, at, "forks", "knives", "spoons", "teaspoons", "songs")) &&
+        (is_end(note, at + 1) || ANY(tokens, at + 1, "only"));
+    if (kind && !(at + 1 < tokens->count && token_is(tokens, at + 1, ",") && number_may_be(tokens, at + 2))) {
+        *tally = (struct tally){count, number, NULL, false};
+        return true;
+    }
     if (!lot && !(count_begins_with_many(note, i) && same) &&
         !(same && ANY(tokens, 0, "box", "crate", "case", "bag", "stack") && token_is(tokens, 1, "of")))
         return false;

@@ -87,9 +87,9 @@ static bool alone_at(const struct note *note, size_t i, struct tally *tally) {
     for (size_t k = 0; k + 1 < i; k++) {
         if (tokens->at[k].kind == TOKEN_FIGURE || ANY(tokens, k, "size", "age", "no", "number", "grade"))
             return false;
-        bool worn = noun_at(note, k, &goods) && goods.family &&
-                    (text_same(goods.family, "clothing") || text_same(goods.family, "footwear") ||
-                     text_same(goods.family, "jewelry"));
+        bool worn = (noun_at(note, k, &goods) && goods.family && text_same(goods.family, "footwear")) ||
+                    ANY(tokens, k, "gloves", "hats", "rings", "ring", "hat", "trousers", "pants", "jeans",
+                        "dress", "shirt", "skirt", "shorts", "leggings", "tights", "slacks", "overalls");
         if (worn && tokens->at[i].kind == TOKEN_FIGURE) return false; // "gloves, leather, 8"
     }
     *tally = (struct tally){count, number, NULL, false};

@@ -68,7 +68,7 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (!pairs && token_is(tokens, i, "a")) at = i + 1;
     if (ANY(tokens, at, "matched", "matching", "nice", "good", "old") && ANY(tokens, at + 1, "pair", "pr"))
         at++;
-    if (!ANY(tokens, at, "pair", "pairs", "pr")) return false;
+    if (!ANY(tokens, at, "pair", "pairs", "pr", "prs")) return false;
     size_t before = at > 0 && token_is(tokens, at - 1, "a") ? at - 1 : at;
     if (before && (ANY(tokens, before - 1, "missing", "lost", "minus", "lacks", "lacking", "wants") ||
                    (before > 1 && token_phrase(tokens, before - 2, "short of"))))
@@ -76,7 +76,7 @@ bool count_pair_at(const struct note *note, size_t i, struct tally *tally) {
     if (before > 1 && ANY(tokens, before - 1, "of", "from") &&
         ANY(tokens, before - 2, "one", "half", "single", "odd", "left"))
         return false; // "one of a pair"
-    if (token_is(tokens, at, "pairs") && !pairs) return false;
+    if (ANY(tokens, at, "pairs", "prs") && !pairs) return false;
     size_t end = at + 1;
     if (token_is(tokens, end, ".") && tokens->at[end].stop == STOP_NONE) end++;
     bool of = token_is(tokens, end, "of");

@@ -20,7 +20,7 @@ static bool is_start(const struct note *note, size_t i) {
 }
 
 static size_t make_at(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "pieces", "pcs", "items", "piece", "things") ? 1 : 0;
+    return ANY(&note->tokens, i, "pieces", "pcs", "items", "piece", "things", "tools", "parts") ? 1 : 0;
 }
 
 static size_t whole_at(const struct note *note, size_t i) {
@@ -28,6 +28,25 @@ static size_t whole_at(const struct note *note, size_t i) {
                                         "all together", "total",  "in the lot", "all in",
                                         "in all told",  "all up", "in this lot"};
     return token_longest(&note->tokens, i, words, COUNT(words));
+}
+
+// Did the seller name several, by a plural, a collective or a row of things, and no game with its pieces?
+static bool names_several(const struct note *note, size_t i) {
+    enum { HEAD = 10 };
+    bool several = false;
+    for (size_t k = 0; k < HEAD && k < i; k++) {
+        const struct token *token = &note->tokens.at[k];
+        if (ANY(&note->tokens, k, "puzzle", "jigsaw", "chess", "checkers", "draughts", "game", "dominoes",
+                "kit", "broken", "broke", "model", "mosaic", "puzzles", "jigsaws", "games", "holds", "takes"))
+            return false;
+        several |= token->kind == TOKEN_WORD && token->one != token->fold &&
+                   !text_same(token->one, token->fold) && !note->fault_word[k];
+        several |=
+            ANY(&note->tokens, k, "set", "lot", "flatware", "silverware", "cutlery", "music", "china",
+                "dinnerware", "glassware", "service") ||
+            (k > 1 && ANY(&note->tokens, k, "and") && k + 1 < i && note->tokens.at[k + 1].kind == TOKEN_WORD);
+    }
+    return several;
 }
 
 // "That makes seven pieces", "nine in all", "eleven pieces all told": more than was counted so far.
@@ -41,8 +60,12 @@ static bool sum_at(const struct note *note, size_t i, int before, struct tally *
     size_t lead = token_longest(tokens, i, leads, COUNT(leads)), number;
     if (!is_start(note, i) && !(lead && ANY(tokens, i - 1, "and", "so", "-", "("))) return false;
     int count = count_number(note, i + lead, &number);
-    if (count <= before || count > TOLD_MOST) return false;
+    if (count <= before || count < 2 || count > TOLD_MOST) return false;
     size_t at = i + lead + number, make = make_at(note, at), whole = whole_at(note, at + make);
+    if (!before) { // "Six forks, six knives, twelve spoons. 24 pieces.": of several that were named
+        bool told = whole || (make && !ANY(&note->tokens, at, "parts"));
+        if (!told || note->tokens.at[i].stop != STOP_NONE || !names_several(note, i)) return false;
+    }
     if (!make && !whole && !(lead && is_end(note, at) && !ANY(tokens, i, "so", "you"))) return false;
     if (!is_end(note, at + make + whole)) return false;
     if (!lead && !whole && !(tokens->at[i].starts || count_is_first_sentence(note, i))) return false;
@@ -103,9 +126,10 @@ static bool left_at(const struct note *note, size_t i, int before, struct tally 
                                         "but i have only",
                                         "but i only have"};
     static const char *const behind[] = {
-        "left",       "remain", "remaining", "remaining now", "left now",   "of them left",
-        "still here", "here",   "survive",   "are left",      "in the lot", "in all",
-        "pieces",     "total",  "for sale",  "here now",      "present",    "are here"};
+        "left",       "remain",   "remaining",  "remaining now", "left now",   "of them left",
+        "still here", "here",     "survive",    "are left",      "in the lot", "in all",
+        "pieces",     "total",    "for sale",   "here now",      "present",    "are here",
+        "in it",      "in there", "in the box", "inside"};
     const struct tokens *tokens = &note->tokens;
     size_t lead = token_longest(tokens, i, leads, COUNT(leads)), number;
     if (!is_start(note, i) && !(lead && i > 0)) return false;
@@ -113,6 +137,9 @@ static bool left_at(const struct note *note, size_t i, int before, struct tally 
     if (!before && lead && count > 1 && !token_is(tokens, i, "but") && some_went(note, i) &&
         was_many(note, i))
         before = count + 1; // "a dozen minus the one I dropped, so eleven"
+    bool kept = !before && lead && count > 1 && token_is(tokens, i, "but") && was_many(note, i) &&
+                token_longest(tokens, i + lead + number, behind, COUNT(behind)) > 0;
+    if (kept) before = count + 1; // "box says six but only five in it"
     if (count < 1 || count >= before || before - count > (before + 1) / 2) return false;
     size_t tail = token_longest(tokens, i + lead + number, behind, COUNT(behind));
     if ((!lead && !tail) || !is_end(note, i + lead + number + tail)) return false;
@@ -162,6 +189,5 @@ static bool found_at(const struct note *note, size_t i, struct tally *tally) {
 
 bool count_again_at(const struct note *note, size_t i, int before, struct tally *tally) {
     if (note->fault_word[i] && !number_may_be(&note->tokens, i)) return false;
-    return (before > 0 && sum_at(note, i, before, tally)) || left_at(note, i, before, tally) ||
-           found_at(note, i, tally);
+    return sum_at(note, i, before, tally) || left_at(note, i, before, tally) || found_at(note, i, tally);
 }

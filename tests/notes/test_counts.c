@@ -17,6 +17,16 @@ static void read(struct note *note) {
 }
 
 static const struct notes_case counted[] = {
+    {"Six forks, six knives, twelve spoons. 24 pieces.", "24"},
+    {"Flatware for six, four pieces each, 24 total", "24"},
+    {"Flatware, 50 pieces less 3 missing, so 47", "47"},
+    {"Flatware, 7 forks only", "7"},
+    {"Mugs, box says 6 but only 5 in it", "5"},
+    {"Three drawer stands, two. Blue", "2"},
+    {"Eight drawer pulls", "8"},
+    {"Skates, 3 prs, mixed sizes", "6"},
+    {"Camera, one owner. Works", ""},
+    {"Bookcase, two doors. Five pieces of trim", ""},
     {"One of a pair of vases", "1"},
     {"couple of forks", "2"},
     {"Couple of chips, jug", ""},
