@@ -231,7 +231,8 @@ static bool is_degree(const struct note *note, size_t i) {
         "completely", "definitely", "entirely",  "evidently", "genuinely", "largely", "plainly",   "truly",
         "wholly",     "worn",       "faded",     "tired",     "heavy",     "fine",    "coarse",    "thick",
         "thin",       "new",        "modern",    "later",     "good",      "tatty",   "original",  "lovely",
-        "beautiful",  "sturdy",     "great"};
+        "beautiful",  "sturdy",     "great",     "small",     "big",       "large",   "tall",      "stout",
+        "supple",     "chunky",     "slim"};
     bool this_one = i > 0 && token_is(&note->tokens, i, "one") && ANY(&note->tokens, i - 1, "this", "that");
     return this_one || any(note, i, words, COUNT(words));
 }
