@@ -102,6 +102,7 @@ void read_names_put(struct note *note) {
         size_t to = i + 1;
         while (to < tokens->count && note->taken[to] == TAKEN_ASIDE && tokens->at[to].stop == STOP_NONE) to++;
         size_t verb = hand_behind(note, to);
+        if (verb > to && ANY(tokens, verb, "engraved", "inscribed")) continue; // told as an engraving
         if (verb > to || penned_behind(tokens, to))
             person_tell_owner(note, i, to, verb > to ? verb + 1 : to);
         else if (is_penned(tokens, i))

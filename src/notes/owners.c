@@ -56,7 +56,7 @@ static bool names_itself(const struct tokens *tokens, size_t cue) {
 // "Engraved To H. from the crew", "inscribed for Anna": a present.
 static bool is_presented(const struct note *note, size_t cue, size_t to) {
     if (!ANY(&note->tokens, cue, "engraved", "inscribed", "engraving", "inscription")) return false;
-    return to > cue + 1;
+    return to > cue + 1 || to <= cue; // "Anna is engraved on the lid"
 }
 
 // "On the front engraved …", "lid is engraved …": the place before token `cue`.
@@ -99,7 +99,7 @@ static void keep_back(struct note *note, size_t from, size_t to, size_t cue_from
     for (size_t k = cue_to; presented && k < from && !flaw->where; k++) place_at(note, k, &flaw->where);
     if (presented && !flaw->where) flaw->where = owner_place_before(note, cue_from);
     if (presented && flaw->where) flaw->where = utf8_fold(note->arena, flaw->where);
-    if (presented) note_take(note, cue_from, from, TAKEN_ASIDE); // told
+    if (presented && from > cue_from) note_take(note, cue_from, from, TAKEN_ASIDE); // told
     note_reading(note, cue_from, cue_to, arena_format(note->arena, "flaw %s", kind->rule.id),
                  "a name that is nobody's business");
 }
@@ -279,6 +279,26 @@ static void read_engraved(struct note *note, size_t i) {
     bool year = to > from && is_year(tokens, to - 1) && !led && !person_first_name(note, from);
     if (year && is_makers_work(note, i, from)) return; // "clock, engraved Torwell 1831"
     if (!day && (is_firm_name(note, from, to) || !is_somebodys(note, i, from, &to))) return;
+    keep_back(note, from, to, i, i + 1);
+}
+
+// "Clara 1931 is engraved on the handle": the name stands before; but "a rose is engraved on the lid".
+static void read_named_before(struct note *note, size_t i) {
+    enum { MOST = 5 };
+    const struct tokens *tokens = &note->tokens;
+    if (!ANY(tokens, i, "engraved", "inscribed", "embroidered", "stitched", "etched", "sewn", "scratched") ||
+        !ANY(tokens, i + 1, "on", "in", "inside", "across", "around", "along", "at", "under", "underneath",
+             "down"))
+        return;
+    size_t to = i > 0 && ANY(tokens, i - 1, "is", "was") ? i - 1 : i, from = to;
+    while (from > 0 && to - from < MOST && tokens->at[from - 1].stop == STOP_NONE &&
+           (tokens->at[from - 1].capital || tokens->at[from - 1].kind == TOKEN_FIGURE ||
+            ANY(tokens, from - 1, "and", "&")))
+        from--;
+    struct word_entry entry;
+    if (from == to || !tokens->at[from].capital || !person_first_name(note, from) ||
+        is_firm_name(note, from, to) || (to == from + 1 && word_at(note, from, 1u << USE_THEME, &entry)))
+        return;
     keep_back(note, from, to, i, i + 1);
 }
 
@@ -525,6 +545,7 @@ void read_owners(struct note *note) {
         }
         read_written(note, i);
         read_engraved(note, i);
+        read_named_before(note, i);
         read_address(note, i);
         read_spelled(note, i);
         read_stitched(note, i);
