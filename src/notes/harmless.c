@@ -123,11 +123,12 @@ static bool is_one_sold(const struct fault_reader *r, const struct fault_hit *hi
         token_longest(tokens, hit->from, bare, COUNT(bare)) != hit->to - hit->from ||
         (from > 0 && tokens->at[from - 1].stop == STOP_NONE))
         return false;
-    for (size_t i = 0; i < tokens->count && i < OPENS; i++)
+    for (size_t i = 0; i < tokens->count && i < OPENS && tokens->at[i].stop < STOP_SENTENCE; i++)
         if (AMONG(tokens, i, paired)) return false;
-    for (size_t i = hit->from, n = 0; i > 0 && n < NEAR; i--, n++)
+    for (size_t i = hit->from, n = 0; i > 0 && n < NEAR && tokens->at[i - 1].stop < STOP_SENTENCE; i--, n++)
         if (AMONG(tokens, i - 1, paired)) return false;
-    for (size_t i = hit->to; i < tokens->count && i < hit->to + NEAR; i++)
+    for (size_t i = hit->to; i < tokens->count && i < hit->to + NEAR && tokens->at[i].stop < STOP_SENTENCE;
+         i++)
         if (AMONG(tokens, i, paired)) return false;
     return true;
 }

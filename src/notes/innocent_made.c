@@ -58,6 +58,12 @@ bool fault_is_made_so(const struct fault_reader *r, const struct fault_hit *hit)
     bool crack = text_same(id, "crack") || text_same(id, "crack-through") || text_same(id, "hairline") ||
                  text_same(id, "wood-split");
     if (text_same(id, "complete-counted") && is_recount(tokens, hit)) return true;
+    // "Has 88213 punched in it": what was struck there
+    if (text_same(id, "dent-bend") && ANY(tokens, hit->from, "punched") && hit->from > 0 &&
+        (tokens->at[hit->from - 1].kind == TOKEN_FIGURE || tokens->at[hit->from - 1].kind == TOKEN_CODE ||
+         tokens->at[hit->from - 1].capitals ||
+         ANY(tokens, hit->from - 1, "number", "numbers", "letters", "initials", "name")))
+        return true;
     if (crack && is_cracking(tokens, hit)) return true;
     if ((text_same(id, "woodworm") || text_same(id, "hole")) && is_made_hole(tokens, hit)) return true;
     return ANY(tokens, hit->to - 1, "shot") && hit->to > 1 &&

@@ -222,6 +222,22 @@ static bool is_of_battery(const struct fault_reader *r, const struct fault_hit *
     return false;
 }
 
+// "The slipcase is split at a corner": a box for books, whatever they are bound in.
+static bool is_of_slipcase(const struct fault_reader *r, const struct fault_hit *hit,
+                           const struct flaw *kind) {
+    enum { BACK = 4 };
+    const struct tokens *tokens = &r->note->tokens;
+    bool torn = false;
+    for (size_t i = hit->from; i < hit->to; i++)
+        torn |= ANY(tokens, i, "split", "torn", "cracked", "splitting", "open");
+    if (!torn || kind->class != CLASS_DAMAGE) return false;
+    for (size_t i = hit->to, n = 0; i > 0 && (i > hit->from || n++ < BACK); i--) {
+        if (ANY(tokens, i - 1, "slipcase")) return true;
+        if (i <= hit->from && tokens->at[i - 1].stop != STOP_NONE) return false;
+    }
+    return false;
+}
+
 // "Silver overlay is worn", "lustre is rubbed": what was laid on the glass or the glaze.
 static bool is_of_overlay(const struct fault_reader *r, const struct fault_hit *hit,
                           const struct flaw *kind) {
@@ -238,6 +254,7 @@ const char *kind_of_cause(const struct fault_reader *r, const struct fault_hit *
                           const char *place) {
     enum { FAR = 5 };
     if (is_leaky_joint(r, hit, kind, place)) return "seam-split";
+    if (is_of_slipcase(r, hit, kind)) return "box-wear";
     if (is_of_battery(r, hit, kind)) return "battery-corrosion";
     if (is_of_overlay(r, hit, kind)) return "gilt-wear";
     const struct family *family = r->note->record->family;

@@ -23,6 +23,9 @@ size_t mark_goes_on(const struct note *note, size_t from, size_t end);
 bool mark_is_on_bearer(const struct note *note, size_t i);
 // "(Torwell) model K-7": the token behind the code, where the word for it stands at token `i`; else `i`.
 size_t mark_model_end(const struct note *note, size_t i);
+// "Two have (TORWELL MILLS) labels", from token `i` up to `end`: the tokens that it takes, 0 where it is
+// none.
+size_t mark_find_worn(struct note *note, size_t i, size_t end);
 // Keeps each of several behind "labels say"; the tokens from `says` on, 0 where there are not several.
 size_t mark_keep_each(struct note *note, size_t says, const struct mark_found *found);
 // Keeps it with the words from token `begin` on; false where it is none after all.

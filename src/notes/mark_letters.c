@@ -290,3 +290,15 @@ size_t mark_keep_each(struct note *note, size_t says, const struct mark_found *f
     }
     return kept ? found->end - says : 0;
 }
+
+size_t mark_find_worn(struct note *note, size_t i, size_t end) {
+    const struct tokens *tokens = &note->tokens;
+    if (i == 0 || !ANY(tokens, i - 1, "have", "has", "a", "with", "bear", "carry", "bears") ||
+        tokens->at[end - 1].stop != STOP_NONE ||
+        !ANY(tokens, end, "label", "labels", "tag", "tags", "stamp", "stamps", "sticker", "stickers",
+             "backstamp", "backstamps") ||
+        (end + 1 < tokens->count && tokens->at[end + 1].stop == STOP_NONE))
+        return 0;
+    struct mark_found worn = {i, end, end + 1, NULL};
+    return mark_keep(note, i, &worn) ? worn.end - i : 0;
+}

@@ -489,6 +489,8 @@ static size_t find_run(struct note *note, size_t i) {
         *mark = (struct mark){.text = exact(note, i, end), .where = mark_place(note, borne.where)};
         return end - i;
     }
+    size_t worn = caps ? mark_find_worn(note, i, end) : 0;
+    if (worn) return worn;
     const char *where;
     size_t framed = caps ? mark_find_framed(note, i, end) : 0;
     if (framed) return framed;

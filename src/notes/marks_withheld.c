@@ -2,6 +2,8 @@
 // Writing that is somebody's and no maker's: what a person put there with a pin, a knife, a poker or a pen
 // ("someone cut SOMEBODY with a pin", "lettered in white-out"), and what speaks of people ("property of",
 // "from Dad 1962"). It is told that the thing bears it; the words themselves are kept back.
+#include <string.h>
+
 #include "notes/any.h"
 #include "notes/mark_found.h"
 #include "notes/mark_words.h"
@@ -95,7 +97,7 @@ static bool is_personal(const struct note *note, const struct mark_found *found)
     bool form = name > found->from;
     if (!form) name++;
     for (size_t i = name + 1; token_is(tokens, name, ",") && i < name + 6 && i < tokens->count; i++) {
-        if (tokens->at[i].stop >= STOP_SENTENCE) break;
+        if (tokens->at[i].stop >= STOP_SENTENCE || strstr(tokens->at[name - 1].fold, "'s")) break; // a shop
         if (ANY(tokens, i, "flat", "house", "cottage", "farm", "lane", "road", "street", "avenue", "terrace",
                 "crescent"))
             return true;

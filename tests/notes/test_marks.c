@@ -288,6 +288,8 @@ static const struct notes_case spoken_of[] = {
      "A. Torwell, Quill Street @ mount"},
     {"Ration book. Printed RATION BOOK FOUR.", "RATION BOOK FOUR"},
     {"Score, stamped PROPERTY OF TORWELL CHOIR inside.", "PROPERTY OF TORWELL CHOIR @ inside"},
+    {"Rugs. Two have OSTREL MILLS labels.", "OSTREL MILLS"},
+    {"Hat. Lining printed in gold OSTREL'S, QUILL STREET.", "OSTREL'S, QUILL STREET @ lining"},
     {"Carboy. Moulded in the shoulder \"PROPERTY OF TORWELL CHEMICAL CO.\"",
      "PROPERTY OF TORWELL CHEMICAL CO. @ shoulder"},
     {"Tongs stamped GIFFORD-TRAY near the pivot, and 3 on one handle.", "GIFFORD-TRAY; 3 @ one handle"},
