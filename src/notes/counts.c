@@ -169,7 +169,7 @@ static bool set_at(const struct note *note, size_t i, struct tally *tally) {
 }
 
 static bool is_make(const struct note *note, size_t i) {
-    return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces") ||
+    return ANY(&note->tokens, i, "piece", "pc", "pce", "pcs", "pieces", "pack", "pk") ||
            (ANY(&note->tokens, i, "volume", "vol") && count_set_behind(note, i + 1));
 }
 

@@ -154,10 +154,11 @@ static bool others_at(const struct note *note, size_t i, struct tally *tally) {
         ANY(tokens, i - 2, "lot", "bundle", "collection") && !note->fault_word[at] &&
         !count_plural(note, at) &&
         !ANY(tokens, at, "inches", "in", "cm", "mm", "ft", "feet", "lbs", "lb", "oz", "of", "are", "have");
-    bool same =
-        ANY(tokens, at, "lps", "albums", "singles", "vols", "records", "discs", "clubs", "books", "pieces",
-            "items", "volumes", "cards", "prints", "slides", "tapes", "sheets", "issues", "copies") &&
-        is_end(note, at + 1);
+    bool same = ANY(tokens, at, "lps", "albums", "singles", "paperbacks", "hardbacks", "hardcovers", "novels",
+                    "magazines", "skeins", "bottles", "photos", "vols", "records", "discs", "clubs", "books",
+                    "pieces", "items", "volumes", "cards", "prints", "slides", "tapes", "sheets", "issues",
+                    "copies") &&
+                is_end(note, at + 1);
     bool kind =
         ANY(tokens, 0, "flatware", "silverware", "cutlery", "sheet", "music", "stainless", "silverplate") &&
         (same || ANY(tokens, at, "forks", "knives", "spoons", "teaspoons", "songs")) &&

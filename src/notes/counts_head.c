@@ -163,7 +163,8 @@ static int further_kinds(const struct note *note, size_t from, size_t noun) {
             break;
         size_t look = count_look(note, k + more);
         if (joined && look && is_over(note, k + more + look)) return sum + next; // "and two small"
-        if (joined && look && ANY(tokens, k + more + look, "ones") && is_over(note, k + more + look + 1))
+        if (joined && look && ANY(tokens, k + more + look, "ones", "one") &&
+            is_over(note, k + more + look + 1))
             return sum + next; // "and six square ones"
         if (next == 1) {
             size_t end = one_kind(note, k + more, noun, article);

@@ -159,6 +159,7 @@ static bool opening_at(const struct note *note, size_t i, struct tally *tally) {
             return false;
         if (noun_at(note, k, &goods) && (goods.thing || goods.uses & (1u << USE_THING)) && !goods.part &&
             (is_end(note, goods.to) ||
+             (ANY(tokens, goods.to, "and") && ANY(tokens, goods.to + 1, "that's", "nothing", "no")) ||
              ANY(tokens, goods.to, "with", "in", "only", "by", "from", "for", "here"))) {
             const struct token *last = &tokens->at[goods.to - 1];
             bool plural = last->one != last->fold && !text_same(last->one, last->fold);

@@ -17,6 +17,10 @@ static void read(struct note *note) {
 }
 
 static const struct notes_case counted[] = {
+    {"Mugs, there were 8 in the set and two broke, so this is six.", "6"},
+    {"Cookbooks, 3 paperbacks, one loose", "3"},
+    {"Six pack of bottles, empty", "6"},
+    {"Bottles, six pack, empty", "6"},
     {"Six forks, six knives, twelve spoons. 24 pieces.", "24"},
     {"Flatware for six, four pieces each, 24 total", "24"},
     {"Flatware, 50 pieces less 3 missing, so 47", "47"},
