@@ -108,6 +108,18 @@ static bool is_kept_back(const struct note *note, size_t i) {
 // "It took up the closet along with his skis", "we kept it along with a doll": what stood beside it once.
 // Its own case and box belong to it all the same.
 static bool is_story(const struct note *note, size_t i) {
+    if (ANY(&note->tokens, i, "came", "come") &&
+        ANY(&note->tokens, i + 1, "with")) { // "came with a desk we bought"
+        enum { FAR = 6 };
+        size_t at = i + 2;
+        while (at < note->tokens.count && at < i + FAR && note->tokens.at[at - 1].stop == STOP_NONE &&
+               !ANY(&note->tokens, at, "i", "we", "he", "she", "they", "my", "mom", "dad"))
+            at++;
+        if (at < i + FAR && note->tokens.at[at - 1].stop == STOP_NONE &&
+            ANY(&note->tokens, at + 1, "bought", "got", "had", "won", "picked", "inherited", "purchased",
+                "found"))
+            return true;
+    }
     for (size_t k = note_clause_from(note, i, STOP_CLAUSE); k + 1 < i;
          k++) // "the last buyer came with a van"
         if (ANY(&note->tokens, k, "last", "previous", "other", "next") &&

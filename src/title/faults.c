@@ -395,7 +395,8 @@ static void make_one(struct phrase_maker *m, const struct item_flaw *flaw, size_
         f.part = say_plural(m->arena, f.part);
     if (flaw->of > flaw->count && flaw->count && !wording_names_one(flaw))
         f.some = say_number_title(m->arena, flaw->count);
-    if (flaw->of_part) f.some = say_number_title(m->arena, flaw->count ? flaw->count : 1);
+    bool pages = flaw->part && (text_same(flaw->part, "pages") || text_same(flaw->part, "leaves"));
+    if (flaw->of_part && !pages) f.some = say_number_title(m->arena, flaw->count ? flaw->count : 1);
     if (flaw->kind->form == FAULT)
         fault_words(&f);
     else if (flaw->kind->form == ABSENCE)

@@ -19,6 +19,8 @@ static const struct notes_case lots[] = {
     {"lot of 5 planes - 3 wooden moulding planes, 1 block plane with a cracked sole, 1 spokeshave",
      "count 3; include 1 block plane; include 1 spokeshave; crack sole of the block plane; !count 5"},
     {"Cake stand, two tiers, one cake stand", "count 1"},
+    {"Doilies, ten, ecru. They came with a sideboard we bought.", "count 10; !include sideboard we bought"},
+    {"Puppet. He came with a trunk and a spare hat.", "include trunk"},
     {"Four mugs and one milk jug, blue", "count 5"},
     {"Eight round and six square trays", "count 14"},
     {"Eight round trays and six square ones", "count 14"},
