@@ -213,23 +213,6 @@ static void take_places(struct fault_reader *r, size_t i) {
             note_take(r->note, at, at + 3, TAKEN_SCOPE);
 }
 
-// "Foxing on three of the plates", "scribbles on two pages": as many as it is on. Of "scratches on two of the
-// legs" nobody knows.
-static int fault_on_several(const struct fault_reader *r, const struct fault_hit *hit) {
-    const struct tokens *tokens = &r->note->tokens;
-    for (size_t i = hit->from + 1; i <= hit->to; i++) {
-        const struct token *last = &tokens->at[i - 1];
-        if (last->stop != STOP_NONE) return 0;
-        int n = ANY(tokens, i, "on", "in", "across") ? degrees_number(tokens, i + 1) : 0;
-        if (n > 1 && ANY(tokens, i + 2, "pages", "leaves") &&
-            text_same(hit->kinds[0]->rule.id, "writing-inside"))
-            return n;
-        if (last->one != last->fold) return 0;
-        if (n > 1 && token_phrase(tokens, i + 2, "of the")) return n;
-    }
-    return 0;
-}
-
 void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struct flaw *kind,
                 const char *part, const char *where) {
     if (!kind) return; // its file is broken

@@ -2,7 +2,10 @@
 // How much of it: "paint 90% gone", "about half the lacquer is left", "a third of the veneer missing".
 #include <stdlib.h>
 
+#include "notes/any.h"
+#include "notes/degrees.h"
 #include "notes/faults.h"
+#include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
@@ -67,4 +70,21 @@ enum severity degree_of_share(const struct fault_reader *r, const struct fault_h
         }
     }
     return SEVERITY_UNKNOWN;
+}
+
+// "Foxing on three of the plates", "scribbles on two pages": as many as it is on. Of "scratches on two of the
+// legs" nobody knows.
+int fault_on_several(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from + 1; i <= hit->to; i++) {
+        const struct token *last = &tokens->at[i - 1];
+        if (last->stop != STOP_NONE) return 0;
+        int n = ANY(tokens, i, "on", "in", "across") ? degrees_number(tokens, i + 1) : 0;
+        if (n > 1 && ANY(tokens, i + 2, "pages", "leaves") &&
+            text_same(hit->kinds[0]->rule.id, "writing-inside"))
+            return n;
+        if (last->one != last->fold) return 0;
+        if (n > 1 && token_phrase(tokens, i + 2, "of the")) return n;
+    }
+    return 0;
 }
