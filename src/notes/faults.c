@@ -6,6 +6,7 @@
 #include "notes/any.h"
 #include "notes/fault_size.h"
 #include "notes/kind_goods.h"
+#include "notes/share.h"
 #include "notes/traces.h"
 #include "text/order.h"
 

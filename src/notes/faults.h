@@ -267,9 +267,6 @@ int degrees_number(const struct tokens *tokens, size_t i);
 // pieces.c: number of faults or pieces; `*of` pieces there are, 0 where not said.
 int count_of_hit(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 
-// How many of its pages or of several a fault is told to be on; 0 where nobody says. share.c
-int fault_on_several(const struct fault_reader *r, const struct fault_hit *hit);
-
 int pieces_places_within(const struct fault_reader *reader, const struct fault_hit *hit);
 int pieces_number_opens(const struct fault_reader *reader, const struct fault_hit *hit, int *of);
 // one_of.c: is the fault told by its kind's own noun ("one moth hole"), and not by a word for a state ("one

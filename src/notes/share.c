@@ -4,7 +4,7 @@
 
 #include "notes/any.h"
 #include "notes/degrees.h"
-#include "notes/faults.h"
+#include "notes/share.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
