@@ -551,7 +551,10 @@ void faults_settle(struct note *note);
 void outcome_name(struct note *note);       // outcome_names.c
 void settle_short_lived(struct note *note); // seen_briefly.c, as the next
 void settle_unfed(struct note *note);
-void settle_gone_anyway(struct note *note);                                      // gone_anyway.c
+void read_tried_well(struct fault_reader *r);   // tried_well.c
+bool running_may(const struct fault_reader *r); // of its family or by its words
+void read_goes_dead(struct fault_reader *r);    // goes_dead.c
+void settle_gone_anyway(struct note *note);     // gone_anyway.c
 bool fault_is_beside(const struct fault_reader *r, const struct fault_hit *hit); // innocent_beside.c
 
 // gather_means.c: do the words mean another thing where they stand?
