@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // What is wrong with the thing, by readers in their order: each takes words that those behind it then leave.
+#include "notes/beside.h"
 #include "notes/traces.h"
 
 // "Cracked ice pattern", "rust remover": a word of a fault in a name that is none. One telling a word.

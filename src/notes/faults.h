@@ -179,11 +179,6 @@ size_t spot_said_later(const struct fault_reader *reader, const struct fault_hit
 // that opens the sentence, the end of it, and what is touched for the fault to show.
 bool spot_owner(const struct fault_reader *reader, size_t i, size_t *from, size_t *to);
 bool spot_let_out(const struct fault_reader *reader, const struct fault_hit *hit, struct spot *spot);
-// spot_bearer.c: the part that has the broken one, and what has the fault that is then called by a name.
-bool spot_bearer(const struct fault_reader *r, const struct fault_hit *hit, const struct spot *spot,
-                 size_t *from, size_t *to);
-bool spot_of_plain_state(const struct fault_reader *r, const struct fault_hit *hit, struct spot *spot);
-bool spot_called(const struct fault_reader *r, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_topic(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_of_object(const struct fault_reader *reader, const struct fault_hit *hit, size_t *from, size_t *to);
 bool spot_names_kind(const struct fault_reader *reader, const struct fault_hit *hit, size_t from, size_t to);
@@ -548,14 +543,7 @@ const char *fault_words(struct note *note, size_t from, size_t to);
 
 // When every fault has been read.
 void faults_settle(struct note *note);
-void outcome_name(struct note *note);       // outcome_names.c
-void settle_short_lived(struct note *note); // seen_briefly.c, as the next
-void settle_unfed(struct note *note);
-void read_tried_well(struct fault_reader *r);   // tried_well.c
-bool running_may(const struct fault_reader *r); // of its family or by its words
-void read_goes_dead(struct fault_reader *r);    // goes_dead.c
-void settle_gone_anyway(struct note *note);     // gone_anyway.c
-bool fault_is_beside(const struct fault_reader *r, const struct fault_hit *hit); // innocent_beside.c
+void outcome_name(struct note *note); // outcome_names.c
 
 // gather_means.c: do the words mean another thing where they stand?
 bool gather_means_other(const struct fault_reader *reader, const struct phrase_hit *hit);

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/beside.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/beside.h"
 #include "notes/meant.h"
 #include "notes/faults.h"
 #include "text/order.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Words of a fault that only tell more of the one beside them: how far it goes, how it came about.
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/beside.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
@@ -90,7 +90,16 @@ static bool is_of_fastening(const struct fault_reader *r, const struct fault_hit
     return false;
 }
 
+// "Starched nice and stiff": so on purpose.
+static bool is_starched(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    if (!ANY(tokens, hit->to - 1, "stiff", "crisp", "hard")) return false;
+    for (size_t i = hit->from; i > 0 && i + 4 > hit->from && tokens->at[i - 1].stop == STOP_NONE; i--)
+        if (ANY(tokens, i - 1, "starched", "starch")) return true;
+    return false;
+}
+
 bool fault_is_beside(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_extent(r, hit) || is_wash(r, hit) || is_old_part(r, hit) || is_slack_again(r, hit) ||
-           is_of_fastening(r, hit);
+           is_of_fastening(r, hit) || is_starched(r, hit);
 }

@@ -56,6 +56,13 @@ const struct flaw *kind_pressed(const struct fault_reader *r, const struct flaw 
 static const struct flaw *bitten(const struct fault_reader *r, const struct fault_hit *hit,
                                  const struct flaw *kind) {
     const struct tokens *tokens = &r->note->tokens;
+    bool chewed = false; // "the puppy chewed the wire": what carries the current
+    for (size_t i = hit->from; i < hit->to; i++)
+        chewed |= ANY(tokens, i, "chewed", "gnawed", "bit", "nibbled");
+    if (chewed && text_same(kind->rule.id, "broken-part") &&
+        OF(r, "electrical", "lighting", "tools", "cameras", "media"))
+        for (size_t i = hit->from; i < hit->to + 4 && i < tokens->count; i++)
+            if (ANY(tokens, i, "wire", "cord", "lead", "flex", "cable")) return named(r, kind, "cord-frayed");
     if (!text_same(kind->rule.id, "pest-signs") || !OF(r, "toys", "games-puzzles")) return kind;
     bool teeth = false;
     for (size_t i = hit->from; i < hit->to; i++) teeth |= ANY(tokens, i, "teeth", "tooth");

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/beside.h"
 #include "notes/faults.h"
 #include "notes/persons.h"
 #include "notes/place.h"

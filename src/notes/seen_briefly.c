@@ -2,7 +2,7 @@
 // How far a trial went: "I wound it and it ticks a few minutes and stops" is no clock that works, and "bulb
 // lights, fan blows, no film to run through it" is no projector that was tried.
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/beside.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/beside.h"
 
 // "One white bishop has a broken tip", "the shepherd has a chipped arm": a piece or a figure that no list
 // has.

@@ -401,6 +401,8 @@ static bool is_doing(const struct fault_reader *r, size_t i) {
     const struct tokens *tokens = &r->note->tokens;
     if (ANY(tokens, i, "points") && ANY(tokens, i + 1, "to", "at", "the"))
         return true; // "the needle points to 2"
+    if (ANY(tokens, i, "spring", "springs") && ANY(tokens, i + 1, "open", "back", "shut", "apart"))
+        return true;
     if (ANY(tokens, i, "catch", "clip", "hook") && i > 0 && tokens->at[i - 1].stop == STOP_NONE &&
         tokens->at[i].stop == STOP_NONE && r->part[i - 1] && say_is_plural(tokens->at[i - 1].fold))
         return ANY(tokens, i + 1, "it", "on", "the", "its", "each", "against", "when");
@@ -457,8 +459,8 @@ void spot_mark(struct fault_reader *r) {
 // Words that lists of parts and places have, and that are no part which could have a fault.
 bool spot_is_no_part(const char *part) {
     static const char *const words[] = {
-        "marks", "mark", "lines", "line",  "scale", "all over", "spot",    "spots", "eraser", "bits", "ring",
-        "rings", "tape", "over",  "words", "death", "somebody", "someone", "touch", "weave",  "patch"};
+        "marks", "mark", "lines", "line",  "scale", "all over", "spot",    "spots", "eraser", "bits",  "ring",
+        "rings", "tape", "over",  "words", "death", "somebody", "someone", "touch", "weave",  "patch", "set"};
     for (size_t i = 0; i < sizeof words / sizeof *words; i++)
         if (text_same(part, words[i])) return true;
     return false;

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "notes/any.h"
+#include "notes/beside.h"
 #include "notes/faults.h"
 #include "notes/spots_inside.h"
 #include "notes/spots_shared.h"

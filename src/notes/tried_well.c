@@ -3,7 +3,7 @@
 // and it goes from mist to a jet", "they all speak". What somebody did with it lately and what it then did
 // well say that it works; neither does alone, unless the words are of working and of nothing else.
 #include "notes/any.h"
-#include "notes/faults.h"
+#include "notes/beside.h"
 #include "text/order.h"
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
