@@ -457,6 +457,7 @@ void read_absent(struct fault_reader *r) {
             continue;
         }
         if (absent_is_of_deeds(r, i)) continue;
+        if (token_is(tokens, i, "no") && token_is(tokens, i + 1, "matter")) continue; // "no matter what bulb"
         if (lacking_said_before(&r->scope, i, &n) && (parts = absent_part(r, i + n)) != 0) {
             size_t end = i + n + parts, gone;
             // "Leather lined? No, it's canvas", "on the arms? No arms, on the rails": taken back, and no lack

@@ -48,8 +48,7 @@ static const char *const idle[] = {"stays cold",        "stay cold",          "s
                                    "wouldn't catch",    "wouldn't kick over", "wouldn't turn over",
                                    "wouldn't come on",  "wouldn't light",     "won't catch",
                                    "does nothing",      "do nothing",         "did nothing",
-                                   "won't show",        "don't show",         "won't glow",
-                                   "doesn't glow"};
+                                   "won't glow",        "doesn't glow"};
 // By themselves of the whole.
 static const char *const nothings[] = {"not a peep",
                                        "not a sound out of it",
@@ -180,7 +179,9 @@ void read_goes_dead(struct fault_reader *r) {
         if (!whole && !to) continue;
         if (weak && !part) continue;
         bool half = part || other_works(r, i, i + n);
-        const char *name = part && to - from <= 3 ? note_words(r->note, from, to) : NULL;
+        const char *name = part && to - from <= 3 && !ANY(tokens, to - 1, "one", "half", "side")
+                               ? note_words(r->note, from, to)
+                               : NULL;
         fault_add(r, half ? partly : dead, name, NULL, i, i + n);
         i += n - 1;
     }

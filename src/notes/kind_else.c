@@ -384,11 +384,28 @@ static const struct flaw *worn_not_flaking(const struct fault_reader *r, const s
     return kind;
 }
 
+// "It stays dark" of the whole: it does nothing; beside what does its work it works in part.
+static const struct flaw *stays_dark(const struct fault_reader *r, const struct fault_hit *hit,
+                                     const struct flaw *kind) {
+    static const char *const does[] = {"works", "lights", "heats", "runs",      "plays", "half",
+                                       "side",  "one",    "other", "sometimes", "low",   "high",
+                                       "until", "unless", "when",  "browns"};
+    const struct tokens *tokens = &r->note->tokens;
+    if (!text_same(kind->rule.id, "partly-working") || hit->to != hit->from + 2 || hit->from < 2 ||
+        !ANY(tokens, hit->from, "stays", "stayed") || !ANY(tokens, hit->to - 1, "dark", "dead", "cold") ||
+        !ANY(tokens, hit->from - 1, "it", "still", "just"))
+        return kind;
+    size_t end = scope_sentence_end(&r->scope, hit->to);
+    for (size_t i = scope_sentence_start(&r->scope, hit->from); i < end; i++)
+        if (token_among(tokens, i, does, sizeof does / sizeof *does)) return kind;
+    return named(r, kind, "not-working");
+}
+
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = patched_or_stuck(r, hit, kind);
     kind = of_an_edge(r, hit, worn_not_flaking(r, hit, kind));
-    kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, kind))));
+    kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, stays_dark(r, hit, kind)))));
     kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));
     return of_what_it_has(r, hit, runs_untried(r, hit, of_no_blade(r, hit, sewn_on(r, kind, part))), part);
 }
