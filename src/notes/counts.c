@@ -271,6 +271,8 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
                 ANY(tokens, next, "in", "total", "all", "altogether", "here");
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
+    if (i && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "on", "in", "inside", "under", "with"))
+        return false; // "bands still on five of them"
     struct part part;
     if (i > 1 && part_at(note, i - 1, &part) && number_may_be(tokens, i - 2))
         return false; // "4 feet, 3 of them worn"
@@ -506,6 +508,16 @@ static void read_one(struct note *note) {
     }
 }
 
+// Where nobody counted.
+static void read_two_by_name(struct note *note) {
+    size_t end = count_two_by_name(note);
+    for (size_t i = 0; i < note->record->flaw_count; i++) // "only the salt"
+        if (text_same(note->record->flaws[i].kind->rule.id, "missing-mate")) return;
+    if (!end) return;
+    note->record->count = 2;
+    note_reading(note, 0, end, "count", "two by their name");
+}
+
 void read_counts(struct note *note) {
     bool given = note->record->count > 0;
     struct tally last = {0}, tally;
@@ -516,7 +528,8 @@ void read_counts(struct note *note) {
              of_them_at(note, i, &tally) || times_at(note, i, &tally) || count_head_at(note, i, &tally) ||
              rest_at(note, i, &tally) || so_many_at(note, i, &tally) || pairs_at(note, i, &tally) ||
              held_at(note, i, &tally) || loose_at(note, i, &tally) ||
-             (!note->record->count && (count_told_at(note, i, &tally) || count_groups_at(note, i, &tally))));
+             (!note->record->count && (count_told_at(note, i, &tally) || count_groups_at(note, i, &tally) ||
+                                       count_goods_at(note, i, &tally))));
         bool again =
             note->taken[i] == TAKEN_NOT &&
             ((!found && recount_at(note, i, &last, &tally)) ||
@@ -540,4 +553,5 @@ void read_counts(struct note *note) {
         i += tally.taken;
     }
     if (!given) read_one(note);
+    if (!given && !note->record->count && !note->one) read_two_by_name(note);
 }

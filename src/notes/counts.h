@@ -50,6 +50,10 @@ bool count_again_at(const struct note *note, size_t i, int before, struct tally 
 bool count_groups_at(const struct note *note, size_t i, struct tally *tally);
 // counts_one.c: that there is one: "just the one", "four parts but one jug".
 bool count_one_at(const struct note *note, size_t i, struct tally *tally);
+// counts_goods.c: by what the goods are: "yarn, six skeins", "postcards, 9 of the same view".
+bool count_goods_at(const struct note *note, size_t i, struct tally *tally);
+// "Salt and pepper shakers": two by their name; the token behind it, 0 where the note begins with no such.
+size_t count_two_by_name(const struct note *note);
 // "3 of 4" at token `i`: what is missing is told by the same words.
 bool count_is_share(const struct note *note, size_t i);
 
