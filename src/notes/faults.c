@@ -228,6 +228,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         part = say_singular(r->note->arena, shared);
     bool of_one = !some && part && say_is_plural(part) && spot_is_of_one(r, hit);
     if (of_one) part = say_singular(r->note->arena, part);
+    bool lips = text_same(kind->rule.id, "gilt-wear") && (!part || text_same(part, "gilt")) &&
+                fault_is_where_one_drinks(r, hit);
+    if (lips) where = "rim", part = NULL;
     struct item_flaw *flaw = fault_add(r, kind, part, where, hit->from, hit->to);
     bool heard = stance & STANCE_HEARD && text_same(kind->rule.id, "authenticity-unverified");
     if (stance & STANCE_DOUBT && !heard && !unknown_is_own(kind)) flaw->sure = SURE_LIKELY;
@@ -278,7 +281,9 @@ void fault_tell(struct fault_reader *r, const struct fault_hit *hit, const struc
         flaw->of = of;
     }
     if (!flaw->count && !of) flaw->count = fault_on_several(r, hit);
-    size_t the = hit->from; // "one of the back buttons is missing"
+    if (lips && !flaw->of && flaw->count && flaw->count < r->note->record->count)
+        flaw->of = r->note->record->count; // "thin on four of the cups where people drank"
+    size_t the = hit->from;                // "one of the back buttons is missing"
     for (size_t n = 0; n < 3 && the > 2 && !ANY(&r->note->tokens, the - 1, "the", "its", "their"); n++) the--;
     if (kind->form == ABSENCE && part && !flaw->count && the > 2 &&
         ANY(&r->note->tokens, the - 1, "the", "its", "their") && ANY(&r->note->tokens, the - 2, "of") &&

@@ -88,3 +88,16 @@ int fault_on_several(const struct fault_reader *r, const struct fault_hit *hit) 
     }
     return 0;
 }
+
+bool fault_is_where_one_drinks(const struct fault_reader *r, const struct fault_hit *hit) {
+    enum { DRINKS_FAR = 14 };
+    const struct tokens *tokens = &r->note->tokens;
+    for (size_t i = hit->from; i + 2 < tokens->count && i < hit->from + DRINKS_FAR; i++) {
+        if (ANY(tokens, i, "where") &&
+            ANY(tokens, i + 1, "you", "people", "one", "folks", "we", "lips", "they", "your") &&
+            ANY(tokens, i + 2, "drink", "drank", "sip", "sipped", "lips", "touch"))
+            return true;
+        if (tokens->at[i].stop >= STOP_SENTENCE) return false;
+    }
+    return false;
+}
