@@ -191,6 +191,11 @@ static bool found_at(const struct note *note, size_t i, struct tally *tally) {
 }
 
 bool count_again_at(const struct note *note, size_t i, int before, struct tally *tally) {
-    if (note->fault_word[i] && !number_may_be(&note->tokens, i)) return false;
+    bool number = number_may_be(&note->tokens, i);
+    if (note->fault_word[i] && !number) return false;
+    if (!number && !is_start(note, i) &&
+        !ANY(&note->tokens, i, "so", "now", "leaving", "leaves", "that", "that's", "but", "making", "makes",
+             "which", "down", "only", "just", "total", "a", "for"))
+        return false; // most words
     return sum_at(note, i, before, tally) || left_at(note, i, before, tally) || found_at(note, i, tally);
 }
