@@ -404,6 +404,7 @@ static const struct flaw *stays_dark(const struct fault_reader *r, const struct 
 const struct flaw *kind_else(const struct fault_reader *r, const struct fault_hit *hit,
                              const struct flaw *kind, const char *part) {
     kind = patched_or_stuck(r, hit, kind);
+    kind = kind_of_leavings(r, hit, kind);
     kind = of_an_edge(r, hit, worn_not_flaking(r, hit, kind));
     kind = coat_gone(r, hit, clawed(r, hit, sewn_back(r, hit, bitten(r, hit, stays_dark(r, hit, kind)))));
     kind = of_what_is_named(r, hit, of_toy_or_shoe(r, of_its_stuff(r, hit, kind, part), part));

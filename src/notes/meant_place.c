@@ -110,6 +110,7 @@ static bool is_come_off(const struct fault_reader *r, const struct fault_hit *hi
 
 static bool is_no_ill(const struct fault_reader *r, const struct fault_hit *hit) {
     const struct tokens *tokens = &r->note->tokens;
+    if (fault_is_only_said(r, hit)) return true;
     const char *id = hit->kinds[0]->rule.id;
     if (text_same(id, "not-working") && token_is(tokens, hit->from, "nothing") &&
         ANY(tokens, hit->to - 1, "moves", "shifts") && !running_can(r->note))
