@@ -283,11 +283,6 @@ bool degree_opens_praise(const struct fault_reader *r, size_t i);
 enum severity degree_weigh(const struct fault_reader *reader, const struct fault_hit *hit,
                            const struct item_flaw *flaw);
 
-// only_said.c: words of a fault in a clause that tells none; what water and sweat leave.
-bool fault_is_only_said(const struct fault_reader *reader, const struct fault_hit *hit);
-const struct flaw *kind_of_leavings(const struct fault_reader *reader, const struct fault_hit *hit,
-                                    const struct flaw *kind);
-
 // absent.c: "no handle", "knob gone", "missing two screws": what is missing though no rule has its phrase.
 void read_absent(struct fault_reader *reader);
 // "Gone sticky" up to before token `i`: turned into something, not missing.

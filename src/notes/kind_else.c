@@ -5,6 +5,7 @@
 
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/traces.h"
 #include "notes/kind_goods.h"
 #include "text/order.h"
 

@@ -3,6 +3,7 @@
 // the hole", "lifting where a plant pot stood"; and words for a trial of goods that nobody would run.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 // The "where" that leads the clause of token `i`; SIZE_MAX if none does.

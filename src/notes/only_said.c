@@ -4,6 +4,7 @@
 // else's.
 #include "notes/any.h"
 #include "notes/faults.h"
+#include "notes/traces.h"
 #include "text/order.h"
 
 static bool is_of(const struct fault_reader *r, const char *const *ids, size_t count) {

@@ -88,4 +88,9 @@ void read_unread_marks(struct fault_reader *reader);
 // absent_kinds.c: where the part at `i` begins with its side, "the left handle".
 size_t absent_with_side(const struct fault_reader *reader, size_t i);
 
+// only_said.c: words of a fault in a clause that tells none; what water and sweat leave.
+bool fault_is_only_said(const struct fault_reader *reader, const struct fault_hit *hit);
+const struct flaw *kind_of_leavings(const struct fault_reader *reader, const struct fault_hit *hit,
+                                    const struct flaw *kind);
+
 #endif
