@@ -55,6 +55,9 @@ bool fault_is_only_said(const struct fault_reader *r, const struct fault_hit *hi
         ANY(tokens, from - 1, "will", "that'll", "it'll", "they'll", "should", "would", "might", "may", "to",
             "can"))
         return true; // "a smell that'll fade": not yet
+    if (text_same(id, "broken-part") && token_is(tokens, last, "off") && last > from &&
+        ANY(tokens, last - 1, "brush", "wash", "wipe", "scrub", "rub"))
+        return true; // "mud on the toe won't brush off"
     if (text_same(id, "hem-altered") && token_is(tokens, from, "up") &&
         ANY(tokens, from + 1, "along", "near", "by", "around", "at", "close"))
         return true; // "dots up along the hem": where
