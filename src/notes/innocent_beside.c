@@ -99,7 +99,22 @@ static bool is_starched(const struct fault_reader *r, const struct fault_hit *hi
     return false;
 }
 
+// "Bend the lead and the rubber comes off", "comes off in crumbs": what one does to see it, and what it comes
+// to.
+static bool is_of_trial(const struct fault_reader *r, const struct fault_hit *hit) {
+    const struct tokens *tokens = &r->note->tokens;
+    size_t i = hit->from;
+    if (hit->to != i + 1) return false;
+    bool opens =
+        i == 0 || tokens->at[i - 1].stop != STOP_NONE || ANY(tokens, i - 1, "you", "if", "and", "when");
+    if (is_kind(hit, "dent-bend") && ANY(tokens, i, "bend", "dent"))
+        return opens && ANY(tokens, i + 1, "the", "it", "them", "a", "its", "your") &&
+               tokens->at[i].stop == STOP_NONE;
+    return is_kind(hit, "dust-grime") && ANY(tokens, i, "crumbs") && i > 0 &&
+           ANY(tokens, i - 1, "in", "to", "into") && tokens->at[i - 1].stop == STOP_NONE;
+}
+
 bool fault_is_beside(const struct fault_reader *r, const struct fault_hit *hit) {
     return is_extent(r, hit) || is_wash(r, hit) || is_old_part(r, hit) || is_slack_again(r, hit) ||
-           is_of_fastening(r, hit) || is_starched(r, hit);
+           is_of_fastening(r, hit) || is_starched(r, hit) || is_of_trial(r, hit);
 }
