@@ -98,6 +98,10 @@ static bool gives_cause(const struct tokens *tokens, size_t i) {
     static const char *const joints[] = {"as", "because", "since", "cos", "cause", "where"};
     static const char *const subjects[] = {"the",     "its",      "it's",    "it", "one",
                                            "there's", "somebody", "someone", "my"};
+    if (ANY(tokens, i, "because", "cos", "cause", "since") &&
+        ANY(tokens, i + 1, "i", "we", "of", "a", "his", "her", "they", "they're", "he", "she", "this", "that",
+            "i'm"))
+        return true; // "not scrubbed because I was afraid for the paint"
     return token_among(tokens, i, joints, COUNT(joints)) &&
            token_among(tokens, i + 1, subjects, COUNT(subjects));
 }

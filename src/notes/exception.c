@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // "Perfect except for a hairline", "nothing wrong but the clock", "not without its flaws": what stands behind
 // is there, whatever was denied or praised before it.
+#include "notes/any.h"
 #include "notes/denial_words.h"
 #include "notes/scope.h"
 
@@ -275,7 +276,9 @@ void scope_exception(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         size_t n;
         const struct cue *cue = cue_at(s, cues, COUNT(cues), i, &n);
-        if (!cue || scope_opens_one(s, i + n)) continue;
+        bool side = token_is(&s->note->tokens, i, "outside") && i > 0 &&
+                    ANY(&s->note->tokens, i - 1, "the", "its"); // "the outside of the font is dusty"
+        if (!cue || side || scope_opens_one(s, i + n)) continue;
         if (denies_again(s, i + n)) {
             i += n - 1;
             continue;

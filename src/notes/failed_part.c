@@ -25,10 +25,20 @@ static bool fails(const struct item_flaw *flaw) {
     return text_same(flaw->kind->rule.id, "partly-working");
 }
 
+// "Worn where you drink": the rim, told by what it is for.
+static void name_place(struct item_flaw *flaw) {
+    static const char *const rims[] = {
+        "where you drink",    "where you drink from",  "where you sip",      "where your lip goes",
+        "where your lips go", "where your mouth goes", "where the lip goes", "where you put your lips"};
+    for (size_t i = 0; flaw->where && i < sizeof rims / sizeof *rims; i++)
+        if (text_same(flaw->where, rims[i])) flaw->where = "rim";
+}
+
 void settle_failed_part(struct note *note) {
     const struct tokens *tokens = &note->tokens;
     for (size_t i = 0; i < note->record->flaw_count; i++) {
         struct item_flaw *flaw = &note->record->flaws[i];
+        name_place(flaw);
         size_t at = flaw->span.to && fails(flaw) ? token_at(tokens, flaw->span.from) : tokens->count;
         if (at < tokens->count && at > 2 &&
             ANY(tokens, at, "burned", "burnt", "blown", "dead", "out", "gone")) {

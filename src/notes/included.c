@@ -120,6 +120,17 @@ static bool is_story(const struct note *note, size_t i) {
                 "found"))
             return true;
     }
+    enum { AHEAD = 8 };
+    for (size_t k = i + 1; token_is(&note->tokens, i, "came") && k + 1 < note->tokens.count &&
+                           k < i + AHEAD && note->tokens.at[k].stop < STOP_COMMA;
+         k++) // "they came with a sideboard we bought", "it came with the house"
+        if ((ANY(&note->tokens, k, "we", "i", "he", "she", "they", "mom", "dad") &&
+             ANY(&note->tokens, k + 1, "bought", "got", "inherited", "had", "purchased", "picked", "won",
+                 "found", "took", "sold", "cleared")) ||
+            (ANY(&note->tokens, k, "the", "a", "an", "our", "my", "this") &&
+             ANY(&note->tokens, k + 1, "house", "farm", "place", "apartment", "sideboard", "estate", "boat",
+                 "barn", "cottage", "cabin", "job", "trailer", "camper", "dresser", "property")))
+            return true;
     for (size_t k = note_clause_from(note, i, STOP_CLAUSE); k + 1 < i;
          k++) // "the last buyer came with a van"
         if (ANY(&note->tokens, k, "last", "previous", "other", "next") &&

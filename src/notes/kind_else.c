@@ -317,6 +317,10 @@ static const struct flaw *patched_or_stuck(const struct fault_reader *r, const s
     if (text_same(kind->rule.id, "partly-working") && ANY(tokens, hit->from, "switch", "switches") &&
         ANY(tokens, hit->to - 1, "stuck", "jammed"))
         return named(r, kind, "seized");
+    if (text_same(kind->rule.id, "fraying") && kind_note_has(r, "beaded beads beadwork sequins sequined"))
+        for (size_t i = hit->from; i < hit->to; i++)
+            if (ANY(tokens, i, "strand", "strands", "string", "strings"))
+                return named(r, kind, "trim-loss"); // "a couple strands loose" of beads
     bool patch =
         text_same(kind->rule.id, "glued-repair") && ANY(tokens, hit->to - 1, "patch", "patches", "patched");
     for (size_t i = hit->from > FAR ? hit->from - FAR : 0; patch && i < hit->to + FAR && i < tokens->count;

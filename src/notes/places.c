@@ -243,7 +243,10 @@ static size_t place_behind(const struct fault_reader *r, size_t i, size_t *from)
         (start + 1 >= tokens->count || tokens->at[start].stop != STOP_NONE || ends_place(r, start + 1));
     if (side) last = start + 1; // "cut down on the left, it goes into the print"
     if (!last && start > i + 1) last = spot_one_of(r, start); // "inside the left one", "on the right boot"
-    if (!last && (lost || between) && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
+    bool within = token_is(tokens, i, "inside") &&
+                  ANY(tokens, i + 1, "the", "its") && // "rust inside the teapot"
+                  start < tokens->count && r->note->taken[start] != TAKEN_TYPE;
+    if (!last && (lost || between || within) && start > i + 1 && spot_plain_noun(r, start)) last = start + 1;
     if (!last && goes_across(r, i, start)) last = start + 1;
     if (!last && spot_adverb(tokens, i) && // "dirt inside all three", "a spot inside smaller than a pea"
         !ANY(tokens, i + 1, "the", "its", "a", "an", "my", "his", "her", "their", "this", "that", "of")) {
