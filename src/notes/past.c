@@ -313,7 +313,8 @@ static void read_old_one(struct scope *s, size_t i) {
         !ANY(tokens, i + n, "was", "were", "had", "being"))
         return;
     for (size_t k = scope_sentence_start(s, i); k < i; k++)
-        if (ANY(tokens, k, "new", "newer", "replaced", "renewed", "replacement", "replacements", "refitted"))
+        if (ANY(tokens, k, "new", "newer", "fresh", "replaced", "renewed", "replacement", "replacements",
+                "refitted"))
             scope_mark(s, i + n, scope_clause_end(s, i + n), STANCE_PAST, i);
 }
 
@@ -356,6 +357,7 @@ void scope_past(struct scope *s) {
         i += n - 1;
     }
     scope_removed(s);
+    scope_other_one(s);
 }
 
 // "The gilding has rubbed off": the cue is a word of the fault. "It won't lie flat any more": what is no more

@@ -84,7 +84,8 @@ void scope_limited(struct scope *scope);
 void scope_past(struct scope *scope);
 // The same file: is it left for all that is said in [from, to) of taking it off at `verb`?
 bool scope_left(const struct scope *scope, size_t from, size_t verb, size_t to);
-void scope_removed(struct scope *scope); // removed.c: of what is past, what was taken off
+void scope_removed(struct scope *scope);   // removed.c: of what is past, what was taken off
+void scope_other_one(struct scope *scope); // other_one.c: of another of its sort, or meant so
 bool scope_past_is_own(const struct scope *scope, size_t from, size_t to); // it says what is so now
 void scope_doubt(struct scope *scope);
 void scope_unknown(struct scope *scope);
