@@ -579,7 +579,7 @@ int count_of_hit(const struct fault_reader *r, const struct fault_hit *hit, int 
     for (size_t i = start > 0 && token_is(tokens, start - 1, "but") ? start - 1 : start; !n && i < hit->from;
          i++)
         if (all_but(r, i > 0 ? i - 1 : i, &share, &end) && end <= hit->from) return *of = share.of, share.n;
-    if (!n && !(n = number_within(r, hit))) n = pieces_of_leaves(r, hit);
+    if (!n) n = number_within(r, hit);
     if (!n) n = pieces_places_within(r, hit);
     if (!n) n = pieces_number_opens(r, hit, of);
     if (!n) n = number_before(r, hit, of);

@@ -149,13 +149,3 @@ int pieces_number_opens(const struct fault_reader *r, const struct fault_hit *hi
     if (r->note->record->count > n) *of = r->note->record->count;
     return n;
 }
-
-// "Crayon on two pages": some on each.
-int pieces_of_leaves(const struct fault_reader *r, const struct fault_hit *hit) {
-    const struct tokens *tokens = &r->note->tokens;
-    int leaves = 0;
-    for (size_t k = hit->from; k + 2 < hit->to && text_same(hit->kinds[0]->rule.id, "writing-inside"); k++)
-        if (ANY(tokens, k, "on", "in") && (leaves = degrees_number(tokens, k + 1)) > 1 && r->part[k + 2])
-            return leaves;
-    return 0;
-}
