@@ -158,7 +158,7 @@ bool pieces_is_time(const struct tokens *tokens, size_t i);
 bool pieces_is_extent(const struct tokens *tokens, size_t i); // or length and weight: "14 inch wide strap"
 // one that is not among them, "the smallest".
 bool pieces_one_named(const struct fault_reader *r, size_t from, size_t to);
-int pieces_number_named(const struct tokens *tokens, size_t i);                       // "dents: four"
+int pieces_number_named(const struct tokens *tokens, size_t i);        // "dents: four"
 int pieces_told_apart(const struct tokens *tokens, size_t i, int *of); // "screws missing, two of the three"
 void fault_read_hits(struct fault_reader *reader); // what the rules found, one after the other
 int pieces_number_opening(const struct fault_reader *r, const struct fault_hit *hit, int *of);
