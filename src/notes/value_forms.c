@@ -114,7 +114,7 @@ static void read_dots(struct note *note) {
         if (!ANY(tokens, at, "with", "and", "w/") || word_at(note, at - 1, 1u << USE_COLOR, &ground) != 1)
             continue;
         value_keep(note, "pattern", "dotted", NULL, i, i + 1, value_sure(note, i, i + 1));
-        value_keep(note, "color", dot.print, "dots", i - 1, i, value_sure(note, i - 1, i + 1));
+        value_keep(note, "color", dot.print, NULL, i - 1, i, value_sure(note, i - 1, i + 1));
         note_take(note, i - 1, i + 1, TAKEN_VALUE);
     }
 }
