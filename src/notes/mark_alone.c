@@ -84,8 +84,35 @@ size_t mark_find_alone(struct note *note, size_t i) {
     return mark_keep(note, i, &found) ? end - i : 0;
 }
 
+// "Genuine leather stamped inside", "sterling on the clasp", "sterling marked on the bar": what makers mark
+// their goods with, in small letters or large; it is read as a stuff too.
+static size_t find_stuff(struct note *note, size_t i) {
+    static const char *const stuffs[] = {
+        "sterling silver", "sterling",     "genuine leather", "real leather",    "all leather",
+        "solid leather",   "solid brass",  "solid copper",    "stainless steel", "stainless",
+        "silver plate",    "bone china",   "gold filled",     "pure wool",       "all wool",
+        "genuine cowhide", "real cowhide", "pure linen",      "pewter"};
+    const struct tokens *tokens = &note->tokens;
+    size_t n = token_longest(tokens, i, stuffs, sizeof stuffs / sizeof *stuffs), end = i + n;
+    if (!n || tokens->at[end - 1].stop != STOP_NONE || tokens->at[end - 1].capital ||
+        (i > 0 && tokens->at[i - 1].stop == STOP_NONE && !ANY(tokens, i - 1, "has", "with", "and")))
+        return 0;
+    bool stamped =
+        mark_is_stamp(note, end) && ANY(tokens, end + 1, "on", "in", "inside", "under", "underneath", "at");
+    bool worn = ANY(tokens, i, "sterling") && ANY(tokens, end, "on") && ANY(tokens, end + 1, "the", "its") &&
+                ANY(tokens, end + 2, "clasp", "catch", "tag", "label", "clip", "bail", "hinge", "back", "bar",
+                    "shank", "post", "band");
+    if (!stamped && !worn) return 0;
+    size_t first = tokens->at[i].from, last = tokens->at[end - 1].to;
+    *note_mark(note) = (struct mark){.text = arena_copy(note->arena, tokens->text + first, last - first)};
+    note_reading(note, i, end, "mark", "a stuff as makers mark it");
+    return n;
+}
+
 size_t mark_find_origin(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
+    size_t stuff = find_stuff(note, i);
+    if (stuff) return stuff;
     if (!ANY(tokens, i, "made", "printed", "handmade", "woven", "assembled") || !tokens->at[i].capital ||
         !token_is(tokens, i + 1, "in") || i + 2 >= tokens->count || !tokens->at[i + 2].capital ||
         tokens->flat || tokens->shouts)

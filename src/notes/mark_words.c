@@ -190,6 +190,11 @@ bool mark_is_other_reading(const struct note *note, size_t i) {
 bool mark_is_measure(const struct note *note, size_t i) {
     struct amount amount;
     const struct tokens *tokens = &note->tokens;
+    bool counts = i > 0 && i + 1 < tokens->count && tokens->at[i - 1].stop == STOP_COMMA &&
+                  tokens->at[i].kind == TOKEN_FIGURE && tokens->at[i].stop == STOP_NONE &&
+                  tokens->at[i + 1].kind == TOKEN_WORD && !tokens->at[i + 1].capital &&
+                  tokens->at[i + 1].one != tokens->at[i + 1].fold; // "marked on the clasp, 9 charms"
+    if (counts) return true;
     return i > 0 && tokens->at[i - 1].stop == STOP_COMMA && amount_at(note, i, &amount) && amount.unit &&
            !tokens->at[i + amount.taken - 1].capitals;
 }
