@@ -54,16 +54,16 @@ static void settle_all(struct fault_reader *r) {
 
 // In the order in which they may take words from each other; most need no hit of a rule.
 static void (*const readers[])(struct fault_reader *) = {
-    mark_all,          read_scope,      read_one_more,     read_shreds,      read_tally,     read_roll,
-    read_subjects,     read_traces,     read_strays,       read_tails,       read_stand_ins, read_inscribed,
-    read_unread_marks, read_lost_bits,  read_sought_parts, fault_read_hits,  read_again,     read_sound_said,
-    read_goes_dead,    read_functions,  read_ailing,       read_detached,    read_ill_parts, read_blots,
-    read_misbehaves,   read_halfway,    read_some_ways,    read_faculties,   read_undone,    read_ceased,
-    read_running,      read_put_to_use, read_tried_well,   read_tried_it,    read_repeats,   read_none_there,
-    read_absent,       read_right,      read_sound_parts,  read_sound_deeds, read_but_lacks, read_felt,
-    read_elliptical,   read_so_too,     read_shortfall,    read_sets,        read_company,   read_of_mono,
-    read_areas,        read_unseen,     read_not_used,     read_unlifted,    read_overall,   tell_barred,
-    settle_all};
+    mark_all,          read_scope,      read_one_more,     read_shreds,      read_tally,       read_roll,
+    read_subjects,     read_traces,     read_strays,       read_tails,       read_stand_ins,   read_inscribed,
+    read_unread_marks, read_lost_bits,  read_sought_parts, read_coats_lost,  fault_read_hits,  read_again,
+    read_sound_said,   read_goes_dead,  read_functions,    read_ailing,      read_detached,    read_ill_parts,
+    read_blots,        read_misbehaves, read_halfway,      read_some_ways,   read_faculties,   read_undone,
+    read_ceased,       read_running,    read_put_to_use,   read_tried_well,  read_tried_it,    read_repeats,
+    read_none_there,   read_absent,     read_right,        read_sound_parts, read_sound_deeds, read_but_lacks,
+    read_felt,         read_elliptical, read_so_too,       read_shortfall,   read_sets,        read_company,
+    read_of_mono,      read_areas,      read_unseen,       read_not_used,    read_unlifted,    read_overall,
+    tell_barred,       settle_all};
 
 const size_t fault_reader_count = sizeof readers / sizeof *readers;
 

@@ -172,6 +172,10 @@ void fault_measure(struct fault_reader *r, const struct fault_hit *hit, struct i
     }
     for (size_t i = hit->from > NEAR ? hit->from - NEAR : 0; i < hit->to + BEHIND && i < tokens->count; i++) {
         bool own_words = i == hit->from && tokens->at[i].stop == STOP_NONE; // "six inch rip"
+        bool inside = i > hit->from && i + 1 < hit->to &&                   // "jacket has a half inch chip"
+                      ANY(tokens, i - 1, "a", "an", "has", "have", "with", "about", "another", "got") &&
+                      figure_at(r->note, i, &figure, &taken) && i + taken + 1 == hit->to;
+        own_words |= inside;
         if (i >= hit->from && i < hit->to && !own_words) continue;
         if (i > 0 && ANY(tokens, i - 1, "past", "beyond", "after")) continue; // "worn past 20 inches"
         if (i > 1 && ANY(tokens, i - 1, "x", "by") && tokens->at[i - 2].kind == TOKEN_FIGURE)

@@ -348,6 +348,7 @@ void read_some_still(struct fault_reader *reader); // some_still.c: of that, wha
 // running.c: "Lamp, works."; and of what does not, whether it is one part of several.
 void read_put_to_use(struct fault_reader *reader); // put_to_use.c: tried at its own work
 void read_running(struct fault_reader *reader);
+void read_coats_lost(struct fault_reader *r);    // coat_lost.c: "the blue has popped off"
 void read_tried_it(struct fault_reader *reader); // tried_it.c
 // heard.c: "somebody told me it was old but I wouldn't know": where the doubt of what ends before token `to`
 // ends; 0 for none.

@@ -339,6 +339,18 @@ static bool is_one_with(const struct fault_reader *r, const struct fault_hit *a,
            ANY(&r->note->tokens, a->to - 1, "gone", "got", "turned");
 }
 
+// "It leans because the stem is bent": the stem is what is bent, and the fault is one.
+static bool is_because(const struct fault_reader *r, const struct fault_hit *a, const struct fault_hit *b) {
+    enum { FAR = 6 };
+    const struct tokens *tokens = &r->note->tokens;
+    if (a->kinds[0] != b->kinds[0] || b->from <= a->to || b->from > a->to + FAR ||
+        !token_is(tokens, a->to, "because") || tokens->at[a->to - 1].stop != STOP_NONE)
+        return false;
+    for (size_t k = a->to; k < b->from; k++)
+        if (tokens->at[k].stop != STOP_NONE) return false;
+    return ANY(tokens, a->to + 1, "the", "its", "one", "a", "this") && b->from >= a->to + 3;
+}
+
 static bool is_more_of(const struct fault_reader *r, size_t i) {
     static const char *const subjects[] = {"it", "and", "but", "that", "which", "they", "just", "it's"};
     enum { FAR = 8 };
@@ -412,7 +424,8 @@ static bool is_where_told(const struct fault_reader *r, size_t i) {
 static void drop_results(struct fault_reader *r) {
     size_t kept = 0;
     for (size_t i = 0; i < r->hit_count; i++) {
-        if (kept > 0 && is_one_with(r, &r->hits[kept - 1], &r->hits[i])) {
+        if (kept > 0 && (is_one_with(r, &r->hits[kept - 1], &r->hits[i]) ||
+                         is_because(r, &r->hits[kept - 1], &r->hits[i]))) {
             r->hits[kept - 1].to = r->hits[i].to;
             continue;
         }

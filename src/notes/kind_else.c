@@ -351,6 +351,12 @@ static const struct flaw *of_what_is_named(const struct fault_reader *r, const s
             if (ANY(tokens, i - 1, "battery", "batteries", "terminals", "contacts"))
                 return named(r, kind, "battery-corrosion");
     }
+    if (text_same(id, "missing-jacket"))
+        for (size_t i = hit->from > 3 ? hit->from - 3 : 0; i < hit->to;
+             i++) // "the jacket has about an inch missing"
+            if (ANY(tokens, i, "inch", "inches", "piece", "pieces", "bit", "bits", "chunk", "chunks",
+                    "corner", "strip", "flap", "panel", "part", "half", "sliver", "patch", "mm", "cm"))
+                return named(r, kind, "jacket-damage");
     if (text_same(id, "postally-used") && ANY(tokens, hit->from, "written", "writing", "message") &&
         HAS(r->note->record->type.value, "photo", "photograph", "print", "tintype", "snapshot", "portrait",
             "picture", "map", "drawing", "daguerreotype", "ambrotype", "carte de visite") &&

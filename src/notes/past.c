@@ -58,7 +58,9 @@ static const struct cue cues[] = {{"all gone now", BACK},
                                   {"i removed", AHEAD},
                                   {"i scrubbed off", AHEAD},
                                   {"i tightened", AHEAD},
+                                  {"i threw out", AHEAD},
                                   {"i took off", AHEAD},
+                                  {"i tossed", AHEAD},
                                   {"i washed out", AHEAD},
                                   {"i wiped off", AHEAD},
                                   {"is fixed now", BACK},
@@ -287,6 +289,51 @@ static size_t back_from(const struct scope *s, size_t i) {
     return scope_sentence_start(s, from - 1);
 }
 
+// "So I put on a new one", "so Dad had new glass cut", "she had them redone": what was wrong was put right.
+static bool is_renewal(const struct tokens *tokens, size_t at, size_t end) {
+    static const char *const verbs[] = {"had",       "got",  "put", "fitted", "bought",
+                                        "installed", "have", "get", "gave"};
+    static const char *const done[] = {"redone",   "replated", "resilvered", "recovered",  "reupholstered",
+                                       "replaced", "resoled",  "reheeled",   "refinished", "restrung",
+                                       "rebuilt",  "rewoven",  "recaned",    "relined"};
+    static const char *const other[] = {"battery", "batteries", "bulb", "bulbs", "film",     "paper", "cells",
+                                        "coat",    "owner",     "home", "price", "pictures", "photos"};
+    enum { NEAR = 5 };
+    if (ANY(tokens, at, "took", "stripped") && ANY(tokens, at + 1, "it", "them", "that") &&
+        token_is(tokens, at + 2, "off"))
+        return true;
+    if (!token_among(tokens, at, verbs, COUNT(verbs))) return false;
+    for (size_t k = at + 1; k < at + NEAR && k < end && tokens->at[k - 1].stop == STOP_NONE; k++) {
+        if (token_among(tokens, k, done, COUNT(done))) return true;
+        if (ANY(tokens, k, "new", "another") && k + 1 < end && tokens->at[k].stop == STOP_NONE)
+            return !token_among(tokens, k + 1, other, COUNT(other)) &&
+                   !token_among(tokens, k + 2, other, COUNT(other));
+    }
+    return false;
+}
+
+// "The seat was torn so I had it recovered", at "was": up to the "so" it is told of what is no more.
+static void read_put_right(struct scope *s, size_t i) {
+    enum { FAR = 24, SUBJECT = 6 };
+    const struct tokens *tokens = &s->note->tokens;
+    if (!ANY(tokens, i, "was", "were", "had") || (i > 0 && ANY(tokens, i - 1, "never"))) return;
+    size_t end = scope_sentence_end(s, i);
+    bool fault = false;
+    for (size_t at = i + 1; at < end && at < i + FAR; at++) {
+        bool so = token_is(tokens, at, "so") && !ANY(tokens, at + 1, "bad", "badly", "much", "that", "far");
+        bool comma =
+            tokens->at[at - 1].stop == STOP_COMMA && ANY(tokens, at, "i", "we", "she", "he", "dad", "then");
+        if (fault && (so || comma))
+            for (size_t k = at + 1; k < at + SUBJECT && k < end; k++) {
+                if (tokens->at[k - 1].stop >= STOP_COMMA && k > at + 1) break;
+                if (!is_renewal(tokens, k, end)) continue;
+                scope_mark(s, scope_sentence_start(s, i), at, STANCE_PAST, i);
+                return;
+            }
+        fault |= s->fault[at];
+    }
+}
+
 // "The joints weren't loose": of now it says nothing.
 static void read_was_not(struct scope *s, size_t i) {
     static const char *const nots[] = {"wasn't", "weren't"};
@@ -341,6 +388,7 @@ static size_t past_end(const struct scope *s, size_t i) {
 void scope_past(struct scope *s) {
     for (size_t i = 0; i < s->note->tokens.count; i++) {
         read_mended(s, i);
+        read_put_right(s, i);
         read_was_not(s, i);
         read_old_one(s, i);
     }

@@ -92,6 +92,13 @@ static const struct notes_case stuffs[] = {
     {"Walking stick. My uncle lost a race with a goat on it.", "!theme goat"},
     {"Maple roller with red painted handles, 17 inches long.", "color red@handles; !mark 17"},
     {"Needlepoint pillow of a hen.", "family linens; theme hen"},
+    {"Strawberry pot, turquoise glaze.", "color turquoise; finish turquoise glaze"},
+    {"Strawberry pot, cobalt blue glaze.", "color cobalt blue; !color blue"},
+    {"Bifold card holder, oxblood.", "style bifold; !brand Bifold"},
+    {"Work lamp, gooseneck, green.", "style gooseneck; !shape gooseneck"},
+    {"Settle, oak, lift lid.", "style lift lid"},
+    {"Wardrobe, waterfall front.", "style waterfall front; !theme waterfall"},
+    {"Kilt, pleated, gray.", "style pleated"},
 };
 
 static const struct notes_case sizes[] = {
