@@ -30,10 +30,25 @@ static size_t token_before(const struct note *note, size_t i) {
     return i && note->tokens.at[i - 1].stop == STOP_NONE ? i - 1 : SIZE_MAX;
 }
 
+static bool says_sham(const struct note *note, size_t i) {
+    return ANY(&note->tokens, i, "mock", "fake", "faux", "imitation", "imit", "simulated", "artificial",
+               "pretend", "pseudo", "sham", "man-made", "manmade");
+}
+
 static bool is_sham(const struct note *note, size_t i) {
     size_t at = token_before(note, i);
-    return at != SIZE_MAX && ANY(&note->tokens, at, "mock", "fake", "faux", "imitation", "imit", "simulated",
-                                 "artificial", "pretend", "pseudo", "sham", "man-made", "manmade");
+    return at != SIZE_MAX && says_sham(note, at);
+}
+
+// "Pearl studs in their box, faux, with backs": the word alone between stops, behind the stuff.
+static bool is_sham_apart(const struct note *note, size_t last) {
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = last + 1; i < tokens->count && tokens->at[i - 1].stop < STOP_SENTENCE; i++)
+        if (says_sham(note, i) && tokens->at[i - 1].stop >= STOP_COMMA &&
+            (i + 1 >= tokens->count || tokens->at[i].stop != STOP_NONE ||
+             tokens->at[i + 1].stop >= STOP_COMMA))
+            return true;
+    return false;
 }
 
 // "Like oak", "made to resemble real bronze".
@@ -96,9 +111,10 @@ static bool settle(struct note *note, struct value *value) {
     struct at at;
     if ((!material && !text_same(value->name, "color")) || !find_tokens(note, &value->span, &at)) return true;
     if (!material && !is_stuff(note, value->value)) return true;
-    if (is_sham(note, at.first)) {
+    bool apart = material && is_sham_apart(note, at.last);
+    if (apart || is_sham(note, at.first)) {
         bare_type(note, &at);
-        note_take(note, at.first - 1, at.first, TAKEN_VALUE);
+        if (!apart) note_take(note, at.first - 1, at.first, TAKEN_VALUE);
         value->name = "material";
         value->value = arena_format(note->arena, "imitation %s", value->value);
         return true;

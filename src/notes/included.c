@@ -60,7 +60,27 @@ static bool is_article(const struct token *t) {
            text_same(t->fold, "its") || text_same(t->fold, "original") || text_same(t->fold, "some");
 }
 
+// "… and no, those are not included": said behind, in the same sentence or the next, of what was named.
+static bool is_kept_back(const struct note *note, size_t i) {
+    static const char *const said[] = {
+        "not included",     "aren't included", "isn't included",  "not part of",       "not for sale",
+        "don't come with",  "don't go with",   "doesn't go with", "doesn't come with", "not coming with",
+        "not going with",   "stay here",       "stays here",      "are staying",       "is staying",
+        "stay with",        "stays with",      "which i kept",    "which we kept",     "which i sold",
+        "which i gave",     "which i lost",    "which are gone",  "i kept those",      "i kept them",
+        "we kept those",    "we kept them",    "i sold those",    "i sold them",       "i gave those",
+        "i'm keeping those"};
+    const struct tokens *tokens = &note->tokens;
+    size_t to = note_clause_to(note, i, STOP_SENTENCE);
+    if (ANY(tokens, to + 1, "those", "these", "they", "that", "it", "the", "no"))
+        to = note_clause_to(note, to + 1, STOP_SENTENCE);
+    for (; i < to; i++)
+        if (token_longest(tokens, i, said, COUNT(said))) return true;
+    return false;
+}
+
 static void add(struct note *note, size_t from, size_t to, int count) {
+    if (is_kept_back(note, from) || ANY(&note->tokens, from, "both", "all", "neither", "everything")) return;
     while (from < to && is_article(&note->tokens.at[from])) from++;
     if (from == to ||
         (to == from + 1 && ANY(&note->tokens, from, "bottom", "top", "back", "front", "inside", "middle")))
@@ -86,22 +106,6 @@ static bool holds_noun(const struct note *note, size_t from, size_t to) {
     struct word_entry entry;
     for (size_t i = from; i < to; i++)
         if (noun_at(note, i, &noun) || word_at(note, i, 1u << USE_PART, &entry)) return true;
-    return false;
-}
-
-// "… and no, those are not included": said behind, in the same sentence or the next, of what was named.
-static bool is_kept_back(const struct note *note, size_t i) {
-    static const char *const said[] = {
-        "not included",    "aren't included", "isn't included",  "not part of",       "not for sale",
-        "don't come with", "don't go with",   "doesn't go with", "doesn't come with", "not coming with",
-        "not going with",  "stay here",       "stays here",      "are staying",       "is staying",
-        "stay with",       "stays with"};
-    const struct tokens *tokens = &note->tokens;
-    size_t to = note_clause_to(note, i, STOP_SENTENCE);
-    if (ANY(tokens, to + 1, "those", "these", "they", "that", "it", "the", "no"))
-        to = note_clause_to(note, to + 1, STOP_SENTENCE);
-    for (; i < to; i++)
-        if (token_longest(tokens, i, said, COUNT(said))) return true;
     return false;
 }
 
@@ -158,7 +162,7 @@ static bool is_story(const struct note *note, size_t i) {
 static void read_list(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
     static const char *const vague[] = {"it", "them", "this", "that", "these", "those"};
-    if (is_kept_back(note, i) || is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
+    if (is_way(tokens, i) || token_among(tokens, i, vague, COUNT(vague))) return;
     if (ANY(tokens, i, "the", "some") && ANY(tokens, i + 1, "ones", "one", "rest", "others", "time", "times"))
         return; // "including the ones in the attic"
     while (i < tokens->count && !ends(note, i)) {
