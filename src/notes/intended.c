@@ -182,6 +182,8 @@ static size_t to_be_done(const struct tokens *tokens, size_t i) {
     static const char *const had[] = {"have", "get", "want", "need", "see"};
     enum { OBJECT_MOST = 5 };
     if (!token_among(tokens, i, woulds, COUNT(woulds)) || tokens->at[i].stop != STOP_NONE) return 0;
+    if (token_is(tokens, i, "to") && i > 0 && ANY(tokens, i - 1, "going", "meaning", "meant", "wanted"))
+        return 0; // told by that
     size_t at = i + 1;
     while (token_among(tokens, at, between, COUNT(between)) && tokens->at[at].stop == STOP_NONE) at++;
     if (!token_among(tokens, at - 1, had, COUNT(had))) {

@@ -187,12 +187,12 @@ void value_read_forms(struct note *note) {
         "shaped like", "in the shape of", "in the form of", "shape of", "carved as", "shaped as", "formed as",
         "modelled as", "modeled as",      "made as",        "cast as",  "molded as", "moulded as"};
     static const char *const views[] = {
-        "view of",        "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
-        "print of",       "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
-        "engraving of",   "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
-        "lithograph of",  "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
-        "oil of",         "poster of",   "snapshot of",   "poster for",  "map of",         "snapshots of",
-        "photographs of", "photos of",   "snaps of",      "views of",    "scenes of",      "drawings of"};
+        "view of",       "picture of",  "scene of",      "photo of",    "painting of",    "drawing of",
+        "print of",      "portrait of", "pictures of",   "puzzle of",   "jigsaw of",      "etching of",
+        "engraving of",  "postcard of", "photograph of", "tapestry of", "watercolour of", "watercolor of",
+        "lithograph of", "sketch of",   "statue of",     "figure of",   "bust of",        "carving of",
+        "oil of",        "poster of",   "snapshot of",   "poster for",  "snapshots of",   "photographs of",
+        "photos of",     "snaps of",    "views of",      "scenes of",   "drawings of"};
     // An article has to follow: "picture is a barge", not "picture is crooked"
     static const char *const shows[] = {"picture is",     "picture shows", "scene is",     "scene shows",
                                         "image is",       "image shows",   "photo shows",  "print shows",

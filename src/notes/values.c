@@ -321,7 +321,8 @@ static void keep_stuff(struct note *note, size_t i, size_t n, const char *of, en
     static const char *const plain[] = {"leather", "glass", "wood",   "metal", "tin",
                                         "silver",  "brass", "copper", "steel", "aluminum"};
     struct word_entry stuff;
-    if (n > 1 && ANY(&note->tokens, i, "leather", "cloth", "buckram", "vellum") &&
+    if (n > 1 && ANY(&note->tokens, i + n - 1, "bound", "covered") &&
+        ANY(&note->tokens, i, "leather", "cloth", "buckram", "vellum") &&
         word_at(note, i, 1u << USE_MATERIAL, &stuff) == 1) // "leather bound"
         value_keep(note, "material", stuff.print, of, i, i + 1, sure);
     if (n < 2 || !token_among(&note->tokens, i + n - 1, plain, COUNT(plain))) return;
