@@ -195,7 +195,7 @@ static int further_kinds(const struct note *note, size_t from, size_t noun) {
 // "Eight round (and six square doilies)": how many the first kind are, where the second has the noun.
 static int first_kind(const struct note *note, size_t i, size_t *taken) {
     const struct tokens *tokens = &note->tokens;
-    size_t number, more;
+    size_t number = 0, more = 0;
     int first = number_whole(tokens, i, &number);
     size_t look = first > 1 ? count_look(note, i + number) : 0;
     size_t at = i + number + look;
