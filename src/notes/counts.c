@@ -16,7 +16,7 @@
 
 #define COUNT(list) (sizeof(list) / sizeof *(list))
 
-enum { COUNT_MOST = 100000, PHRASE_MOST = 6 };
+enum { COUNT_MOST = 100000, PHRASE_MOST = 6, SECOND_MOST = 18 };
 
 // --- the number itself ---
 
@@ -269,7 +269,8 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     if (!bare && !ANY(tokens, at + 1, "em", "'em", "them", "these", "those")) return false;
     size_t next = bare ? at + 1 : at + 2;
     bool ends = next >= tokens->count || tokens->at[next].stop != STOP_NONE ||
-                ANY(tokens, next, "in", "total", "all", "altogether", "here");
+                ANY(tokens, next, "in", "total", "all", "altogether", "here") ||
+                (tokens->at[i].starts && ANY(tokens, next, "and"));
     bool have = i && ANY(tokens, i - 1, "are", "is", "there's", "theres", "have", "got");
     if (i && tokens->at[i - 1].stop == STOP_NONE && ANY(tokens, i - 1, "on", "in", "inside", "under", "with"))
         return false; // "bands still on five of them"
@@ -289,8 +290,8 @@ static bool of_them_at(const struct note *note, size_t i, struct tally *tally) {
     if (!ends && !have && !(i && is_plural(&tokens->at[i - 1]) && !note->fault_word[i - 1]))
         return false; // "rods 13 of them brass"
     // "Doilies. Fourteen of them."
-    bool second = i > 1 && i < 6 && tokens->at[i].starts && count_begins_with_many(note, i) &&
-                  (next >= tokens->count || tokens->at[next].stop != STOP_NONE);
+    bool second = i > 1 && i < SECOND_MOST && tokens->at[i].starts && count_begins_with_many(note, i) &&
+                  (next >= tokens->count || tokens->at[next].stop != STOP_NONE || ANY(tokens, next, "and"));
     if (!count_is_first_sentence(note, i) && !have && !second) return false;
     *tally = (struct tally){count, next - i, NULL, false};
     return true;

@@ -43,6 +43,7 @@ static bool measured_at(const struct note *note, size_t i, struct tally *tally) 
         {" wallpaper paper vinyl fabric cloth oilcloth ", " rolls sheets bolts lengths reams "},
         {" seed seeds ", " packets packs envelopes "},
         {" soap soaps ", " bars cakes "},
+        {" cards ", " decks packs "},
         {" music scores ", " songs pieces sheets titles scores "},
     };
     const struct tokens *tokens = &note->tokens;

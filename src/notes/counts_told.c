@@ -151,7 +151,7 @@ static bool stated_at(const struct note *note, size_t i, struct tally *tally) {
     if (noun && (loose || part_at(note, noun, &part) || note->fault_word[noun])) return false;
     size_t more = total_behind(note, end);
     bool said = company_label_says(tokens, noun ? noun + 1 : end, count) > 0; // "and the label says 48"
-    if (!noun && !more && !said && !is_end(note, end) && !ANY(tokens, end, "of", "but", "though"))
+    if (!noun && !more && !said && !is_end(note, end) && !ANY(tokens, end, "of", "but", "though", "in"))
         return false;
     bool ours = !noun; // "punch bowl with cups: I count eleven cups" counts no bowls
     for (size_t k = 0; noun && k < i && tokens->at[k].stop == STOP_NONE; k++)

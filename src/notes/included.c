@@ -63,13 +63,14 @@ static bool is_article(const struct token *t) {
 // "… and no, those are not included": said behind, in the same sentence or the next, of what was named.
 static bool is_kept_back(const struct note *note, size_t i) {
     static const char *const said[] = {
-        "not included",     "aren't included", "isn't included",  "not part of",       "not for sale",
-        "don't come with",  "don't go with",   "doesn't go with", "doesn't come with", "not coming with",
-        "not going with",   "stay here",       "stays here",      "are staying",       "is staying",
-        "stay with",        "stays with",      "which i kept",    "which we kept",     "which i sold",
-        "which i gave",     "which i lost",    "which are gone",  "i kept those",      "i kept them",
-        "we kept those",    "we kept them",    "i sold those",    "i sold them",       "i gave those",
-        "i'm keeping those"};
+        "not included",      "aren't included", "isn't included",  "not part of",       "not for sale",
+        "don't come with",   "don't go with",   "doesn't go with", "doesn't come with", "not coming with",
+        "not going with",    "stay here",       "stays here",      "are staying",       "is staying",
+        "stay with",         "stays with",      "which i kept",    "which we kept",     "which i sold",
+        "which i gave",      "which i lost",    "which are gone",  "i kept those",      "i kept them",
+        "we kept those",     "we kept them",    "i sold those",    "i sold them",       "i gave those",
+        "i'm keeping those", "that we burned",  "that we sold",    "that we kept",      "that i kept",
+        "that i sold",       "that we threw",   "that we gave"};
     const struct tokens *tokens = &note->tokens;
     size_t to = note_clause_to(note, i, STOP_SENTENCE);
     if (ANY(tokens, to + 1, "those", "these", "they", "that", "it", "the", "no"))
@@ -133,7 +134,8 @@ static bool is_story(const struct note *note, size_t i) {
                  "found", "took", "sold", "cleared")) ||
             (ANY(&note->tokens, k, "the", "a", "an", "our", "my", "this") &&
              ANY(&note->tokens, k + 1, "house", "farm", "place", "apartment", "sideboard", "estate", "boat",
-                 "barn", "cottage", "cabin", "job", "trailer", "camper", "dresser", "property")))
+                 "barn", "cottage", "cabin", "job", "trailer", "camper", "dresser", "property", "dining",
+                 "piano", "bed", "bedroom", "truck", "stove", "wardrobe", "furniture", "office", "shop")))
             return true;
     for (size_t k = note_clause_from(note, i, STOP_CLAUSE); k + 1 < i;
          k++) // "the last buyer came with a van"
@@ -417,6 +419,9 @@ void read_included(struct note *note) {
             i += n - 1;
             break;
         }
+        if (i > 0 && ANY(tokens, i, "with") && ANY(tokens, i - 1, "along", "together") &&
+            is_story(note, i - 1))
+            continue;
         read_beside(note, i);
         if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "in")) read_holder(note, i);
         if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "with", "w/", "has", "and", "plus"))

@@ -162,6 +162,16 @@ bool name_has_grounds(const struct note *note, size_t from, size_t to) {
            end = note_clause_to(note, to - 1, STOP_SENTENCE);
     bool heading = talk_heading(note, first);
     if (said_in(note, a, from, is_monogram) || is_possession(note, from, to)) return false;
+    size_t sewn =
+        to + (ANY(tokens, to, "chain") ? 1 : 0); // "has Somebody Somebody chain stitched round the lid"
+    if (to > from + 1 && ANY(tokens, sewn, "stitched", "embroidered", "sewn", "chain-stitched") &&
+        tokens->at[to - 1].stop == STOP_NONE)
+        return false;
+    enum { BACK = 12 };
+    for (size_t i = from; i > 0 && i + BACK > from; i--) // "bookplate of Col. Somebody, Long House"
+        if (ANY(tokens, i - 1, "bookplate")) return false;
+    if (ANY(tokens, from, "pastor", "bishop", "reverend", "papa", "deacon", "grandma", "grandpa", "granny"))
+        return false;
     if (from > 1 && token_is(tokens, from - 1, ",") && tokens->at[from - 2].starts &&
         ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
         return true; // "Tarl something? No, Torl 40": put right

@@ -9,7 +9,7 @@
 #include "notes/mark_words.h"
 #include "notes/persons.h"
 
-enum { BACK = 9, AHEAD = 7 };
+enum { BACK = 9, AHEAD = 7, NEAR = 6 };
 
 static bool is_deed(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "scratched", "cut", "carved", "burned", "burnt", "scrawled", "wrote", "inked",
@@ -27,7 +27,7 @@ static bool is_doer(const struct tokens *tokens, size_t i) {
 static bool is_tool(const struct tokens *tokens, size_t i) {
     return ANY(tokens, i, "pin", "nail", "knife", "penknife", "poker", "needle", "pen", "biro", "ballpoint",
                "marker", "crayon", "felt-tip", "white-out", "chalk", "sharpie", "lipstick", "nib",
-               "screwdriver", "compass", "dymo", "varnish");
+               "screwdriver", "compass", "dymo", "varnish", "pens");
 }
 
 // With what it was put there, or who did: in the sentence of the writing.
@@ -51,9 +51,15 @@ static bool is_by_hand(const struct note *note, size_t begin, const struct mark_
             ANY(tokens, k + 1, "cut", "carved", "scratched", "burned", "burnt", "inked", "gouged"))
             return true;
     for (size_t k = from; k < found->from; k++) {
-        if (ANY(tokens, k, "in", "with") && (is_tool(tokens, k + 1) || is_tool(tokens, k + 2)) &&
+        if (ANY(tokens, k, "in", "with") &&
+            (is_tool(tokens, k + 1) || is_tool(tokens, k + 2) ||
+             (ANY(tokens, k + 1, "one") && is_tool(tokens, k + 4))) &&
             tokens->at[k].stop == STOP_NONE)
             return true;
+        if (ANY(tokens, k, "dymo", "nametape") ||
+            (ANY(tokens, k, "tape") && ANY(tokens, k + 1, "says", "reads")) ||
+            (ANY(tokens, k, "laundry", "name") && ANY(tokens, k + 1, "mark", "tape", "tag")))
+            return true; // "a tape says", "laundry mark in the corner says"
         for (size_t next = k + 1; is_doer(tokens, k) && next < k + 4 && next < found->from; next++)
             if (is_deed(tokens, next)) return true;
         if (ANY(tokens, k, "scratched", "scrawled", "scribbled", "gouged", "crayoned", "biroed", "whittled",
@@ -70,6 +76,61 @@ static bool is_issued(const struct note *note, const struct mark_found *found) {
     for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i + 1 < found->from; i++)
         if (ANY(tokens, i, "issued", "registered") && ANY(tokens, i + 1, "to")) return true;
     return false;
+}
+
+// Goods that are given to somebody with a name on them.
+static bool is_keepsake(const struct note *note) {
+    enum { HEAD = 8 };
+    const struct tokens *tokens = &note->tokens;
+    for (size_t i = 0; i < HEAD && i < tokens->count && tokens->at[i].stop < STOP_SENTENCE; i++)
+        if (ANY(tokens, i, "spoon", "mug", "cup", "locket", "ring", "bracelet", "bangle", "porringer",
+                "rattle", "lighter", "compact", "flask", "goblet", "charm"))
+            return true;
+    return false;
+}
+
+static bool is_day(const struct tokens *tokens, size_t i) {
+    return i < tokens->count &&
+           (tokens->at[i].kind == TOKEN_FIGURE || tokens->at[i].kind == TOKEN_CODE ||
+            ANY(tokens, i, "born", "married", "wed", "christened", "baptized", "anniversary", "birthday",
+                "christmas", "xmas", "easter", "graduation", "retirement"));
+}
+
+// Worked into the thing for somebody: "inscribed SOMEBODY SOMEBODY born 9 March 1948", "engraved SOMEBODY on
+// the handle and 6-2-31 in the bowl", "the name SOMEBODY is embroidered on the chest", "inside it says
+// SOMEBODY, Christmas 1931".
+static bool is_dedicated(const struct note *note, const struct mark_found *found) {
+    enum { FAR = 8, BODY_MOST = 3 };
+    static const char *const bodies[] = {"lifeboat", "club",   "school",  "regiment", "troop",
+                                         "band",     "lodge",  "chapel",  "choir",    "crew",
+                                         "team",     "church", "squadron"};
+    const struct tokens *tokens = &note->tokens;
+    bool worked = false, feast = false;
+    for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i < found->from; i++)
+        worked |=
+            ANY(tokens, i, "engraved", "inscribed", "inscription", "engraving", "embroidered", "stitched");
+    for (size_t i = found->from; i < found->to + FAR && i < tokens->count; i++) {
+        if (i >= found->to && tokens->at[i - 1].stop >= STOP_SENTENCE) break;
+        feast |= ANY(tokens, i, "christmas", "xmas", "birthday", "anniversary", "graduation", "retirement");
+        if (worked && is_day(tokens, i) && !ANY(tokens, i, "800", "830", "925", "835") &&
+            (is_keepsake(note) || ANY(tokens, i, "born", "married", "christened", "baptized")))
+            return true;
+        for (size_t k = 0; i < found->to && worked && k < sizeof bodies / sizeof *bodies; k++)
+            if (token_is(tokens, i, bodies[k]) && person_form_end(note, found->from) > found->from)
+                return true;
+    }
+    bool who = false; // and not the feast alone
+    for (size_t i = found->from; i < found->to; i++)
+        who |= tokens->at[i].capital && tokens->at[i].kind == TOKEN_WORD && !is_day(tokens, i);
+    if (feast && who && !ANY(tokens, found->from, "merry", "happy")) return true;
+    if (worked && is_keepsake(note) && found->to == found->from + 1 && !tokens->at[found->from].capitals)
+        return true;
+    bool named =
+        found->from > 1 && ANY(tokens, found->from - 1, "name") && ANY(tokens, found->from - 2, "the", "a");
+    size_t verb = found->to + (ANY(tokens, found->to, "is", "was", "chain") ? 1 : 0);
+    return (named || found->to == found->from + 2) &&
+           ANY(tokens, verb, "embroidered", "stitched", "sewn", "chain-stitched") &&
+           (named || person_first_name(note, found->from));
 }
 
 // "Property of", "from Dad", "To my", "love": what no maker writes.
@@ -146,7 +207,9 @@ bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *
         word |= tokens->at[i].kind == TOKEN_WORD && tokens->at[i].capital;
         firm |= firm_word(tokens, i);
     }
-    for (size_t k = note_clause_from(note, begin, STOP_COMMA); k < found->from; k++)
+    size_t near = note_clause_from(note, begin, STOP_COMMA);
+    if (near + NEAR < found->from) near = found->from - NEAR;
+    for (size_t k = near; k < found->from; k++)
         if (person_of_trade(tokens, k) ||
             ANY(tokens, k, "signed", "titled", "maker", "maker's", "artist", "artist's", "initials",
                 "initial", "monogram")) // letters are told by that word
@@ -159,7 +222,8 @@ bool mark_is_withheld(struct note *note, size_t begin, const struct mark_found *
     bool stub = is_issued(note, found) || (found->from > 2 && ANY(tokens, found->from - 3, "stub", "ticket",
                                                                   "receipt", "docket", "voucher"));
     if ((!word && !stub) || tokens->shouts) return false;
-    if (!is_by_hand(note, begin, found) && (firm || !is_personal(note, found))) return false;
+    if (!is_by_hand(note, begin, found) && (firm || !(is_personal(note, found) || is_dedicated(note, found))))
+        return false;
     person_tell_owner(note, found->from, found->to, found->end);
     return person_keep_back(note, found->from, found->to) > 0;
 }

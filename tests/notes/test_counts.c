@@ -29,6 +29,8 @@ static const struct notes_case counted[] = {
     {"Tin soldiers. 27 soldiers, I don't know how many there should be.", "27"},
     {"Enamel tiles. I counted 30 but there may be more", "30"},
     {"Garden tools, a trowel and a fork", "2"},
+    {"Playing cards, two decks in a tin, blue", "2"},
+    {"Wooden tiles, letters on them, in a cloth bag. 26 of them and none is split.", "26"},
     {"Tin train, an engine and four cars, green", "5"},
     {"Salad set, one big bowl and six small, dark", "7"},
     {"Tin tray, one handle and two feet", ""},
