@@ -69,6 +69,9 @@ struct item_flaw *fault_add(struct fault_reader *r, const struct flaw *kind, con
     if (where && (!strncmp(where, "your ", 5) || !strncmp(where, "my ", 3)))
         where = NULL;                             // "comes off on your hands"
     if (part && strpbrk(part, ",(")) part = NULL; // words of a list, and no part
+    if (part && fault_is_doer(part)) part = NULL;
+    bool both = part && !strncmp(part, "both ", strlen("both ")); // "the sides were tried and worked"
+    if (both && text_same(kind->rule.id, "working-tested")) part += strlen("both ");
     if (where && (strpbrk(where, ",(") || !strncmp(where, "before ", strlen("before ")))) where = NULL;
     if (part && !strncmp(part, "in ", strlen("in ")))
         where = where ? where : part, part = NULL; // "in places"

@@ -526,6 +526,8 @@ size_t spot_course_end(const struct fault_reader *reader,
                        const struct spot *spot); // part_of.c, as the next two
 bool fault_is_as_made(const struct fault_reader *reader, const struct fault_hit *hit,
                       const struct flaw *kind);
+// part_of.c: "sun has rotted the one": who did it, and no part.
+bool fault_is_doer(const char *part);
 bool fault_stands_there(const struct flaw *kind, const char *where); // part_of.c: where it was tried
 // worn_pictures.c: of what the thing shows, "the lemons are wearing off": hits of their own.
 void worn_pictures_gather(struct fault_reader *reader);

@@ -93,6 +93,15 @@ const char *fault_part_of(const struct fault_reader *r, const struct fault_hit *
 }
 
 // "Runs if you lay it on its face", "rocks on a glass top": how or on what it was tried.
+bool fault_is_doer(const char *part) {
+    static const char *const doers[] = {"sun",   "sunlight", "heat",  "damp",  "weather", "rain",
+                                        "frost", "moth",     "moths", "mouse", "mice",    "dog",
+                                        "puppy", "kids",     "age",   "time"};
+    for (size_t i = 0; i < sizeof doers / sizeof *doers; i++)
+        if (text_same(part, doers[i])) return true;
+    return false;
+}
+
 bool fault_stands_there(const struct flaw *kind, const char *where) {
     static const char *const sides[] = {"face", "back", "side", "its face", "its back", "its side"};
     static const char *const flats[] = {"glass top",  "flat surface",  "table",      "counter",
