@@ -150,6 +150,13 @@ static bool is_story(const struct note *note, size_t i) {
     for (size_t k = note_clause_from(note, i, STOP_SENTENCE); told && k < i; k++)
         if (note->taken[k] == TAKEN_ASIDE || ANY(&note->tokens, k, "i", "we", "he", "she", "they"))
             return true;
+    // "From the shed of my late neighbor, along with nine pots"
+    size_t first = note_clause_from(note, i, STOP_SENTENCE);
+    for (size_t k = first;
+         ANY(&note->tokens, i, "along") && ANY(&note->tokens, first, "from", "out") && k < i; k++)
+        if (ANY(&note->tokens, k, "neighbor", "neighbour", "estate", "house", "shed", "late", "aunt", "uncle",
+                "grandmother", "grandfather", "widow", "cousin"))
+            return true;
     if (!ANY(&note->tokens, i, "along", "together") ||
         ANY(&note->tokens, i + 2, "its", "it's", "their", "the", "all", "both", "matching", "original"))
         return false;
@@ -422,6 +429,10 @@ void read_included(struct note *note) {
         if (i > 0 && ANY(tokens, i, "with") && ANY(tokens, i - 1, "along", "together") &&
             is_story(note, i - 1))
             continue;
+        if (i > 2 && ANY(tokens, i, "with") && ANY(tokens, i - 1, "them", "it", "these") &&
+            ANY(tokens, i - 2, "got", "bought", "had", "took", "inherited", "won") &&
+            ANY(tokens, i - 3, "i", "we", "he", "she", "they"))
+            continue; // "I got them with two suits from his widow"
         read_beside(note, i);
         if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "in")) read_holder(note, i);
         if (note->taken[i] == TAKEN_NOT && ANY(tokens, i, "with", "w/", "has", "and", "plus"))

@@ -170,8 +170,11 @@ bool name_has_grounds(const struct note *note, size_t from, size_t to) {
     enum { BACK = 12 };
     for (size_t i = from; i > 0 && i + BACK > from; i--) // "bookplate of Col. Somebody, Long House"
         if (ANY(tokens, i - 1, "bookplate")) return false;
-    if (ANY(tokens, from, "pastor", "bishop", "reverend", "papa", "deacon", "grandma", "grandpa", "granny"))
+    if (ANY(tokens, from, "pastor", "bishop", "reverend", "papa", "deacon", "grandma", "grandpa", "granny",
+            "oma", "opa", "pappy", "gramps", "nonna"))
         return false;
+    if (from > 1 && ANY(tokens, from - 1, "by") && ANY(tokens, from - 2, "up", "down", "over", "out"))
+        return false; // "a camp up by Somewhere Slough"
     if (from > 1 && token_is(tokens, from - 1, ",") && tokens->at[from - 2].starts &&
         ANY(tokens, from - 2, "no", "nope", "sorry", "wait"))
         return true; // "Tarl something? No, Torl 40": put right
@@ -194,7 +197,7 @@ bool fit_has_grounds(const struct note *note, size_t from, size_t to) {
     if (from == 0 || !ANY(tokens, from - 1, "for")) return true; // "fits Halden", "for a Halden"
     size_t a = note_clause_from(note, from, STOP_COMMA), b = note_clause_to(note, to - 1, STOP_COMMA);
     size_t near = from > a + NEAR ? from - NEAR : a, behind = to + NEAR < b ? to + NEAR : b;
-    if (said_in(note, a, from, is_monogram)) return false;
+    if (said_in(note, a, from, is_monogram) || is_possession(note, from, to)) return false;
     bool coded =
         to < tokens->count && (tokens->at[to].kind == TOKEN_CODE || tokens->at[to].kind == TOKEN_FIGURE);
     if (coded || is_with_goods(note, from, to)) return true;

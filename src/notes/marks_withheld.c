@@ -100,7 +100,7 @@ static bool is_day(const struct tokens *tokens, size_t i) {
 // the handle and 6-2-31 in the bowl", "the name SOMEBODY is embroidered on the chest", "inside it says
 // SOMEBODY, Christmas 1931".
 static bool is_dedicated(const struct note *note, const struct mark_found *found) {
-    enum { FAR = 8, BODY_MOST = 3 };
+    enum { FAR = 8 };
     static const char *const bodies[] = {"lifeboat", "club",   "school",  "regiment", "troop",
                                          "band",     "lodge",  "chapel",  "choir",    "crew",
                                          "team",     "church", "squadron"};
@@ -109,22 +109,34 @@ static bool is_dedicated(const struct note *note, const struct mark_found *found
     for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i < found->from; i++)
         worked |=
             ANY(tokens, i, "engraved", "inscribed", "inscription", "engraving", "embroidered", "stitched");
+    bool who = false; // and not the feast alone
+    for (size_t i = found->from; i < found->to; i++)
+        who |= tokens->at[i].capital && tokens->at[i].kind == TOKEN_WORD && !is_day(tokens, i);
     for (size_t i = found->from; i < found->to + FAR && i < tokens->count; i++) {
         if (i >= found->to && tokens->at[i - 1].stop >= STOP_SENTENCE) break;
         feast |= ANY(tokens, i, "christmas", "xmas", "birthday", "anniversary", "graduation", "retirement");
-        if (worked && is_day(tokens, i) && !ANY(tokens, i, "800", "830", "925", "835") &&
+        if (worked && who && is_day(tokens, i) && !ANY(tokens, i, "800", "830", "925", "835") &&
             (is_keepsake(note) || ANY(tokens, i, "born", "married", "christened", "baptized")))
             return true;
         for (size_t k = 0; i < found->to && worked && k < sizeof bodies / sizeof *bodies; k++)
             if (token_is(tokens, i, bodies[k]) && person_form_end(note, found->from) > found->from)
                 return true;
     }
-    bool who = false; // and not the feast alone
-    for (size_t i = found->from; i < found->to; i++)
-        who |= tokens->at[i].capital && tokens->at[i].kind == TOKEN_WORD && !is_day(tokens, i);
     if (feast && who && !ANY(tokens, found->from, "merry", "happy")) return true;
     if (worked && is_keepsake(note) && found->to == found->from + 1 && !tokens->at[found->from].capitals)
         return true;
+    bool stuck = false; // "a sticker on the trunk says SOMEBODY"
+    for (size_t i = note_clause_from(note, found->from, STOP_SENTENCE); i < found->from; i++)
+        stuck |= ANY(tokens, i, "sticker", "tape", "marker", "crayon");
+    if (stuck && found->to == found->from + 1 && person_first_name(note, found->from)) return true;
+    if (person_form_end(note, found->from) == found->to &&
+        ANY(tokens, found->to, "sewn", "stitched", "inked"))
+        return true; // "J. SOMEBODY sewn inside the collar"
+    for (size_t i = found->from + 1; i + 1 < found->to; i++)
+        if (token_is(tokens, i, "+") && tokens->at[i - 1].capital && tokens->at[i + 1].capital) return true;
+    for (size_t i = found->to; token_is(tokens, found->to, ",") && i < found->to + FAR && i < tokens->count;
+         i++)
+        if (ANY(tokens, i, "grade", "classroom")) return true; // "Somebody Somebody, 5th grade, room 12"
     bool named =
         found->from > 1 && ANY(tokens, found->from - 1, "name") && ANY(tokens, found->from - 2, "the", "a");
     size_t verb = found->to + (ANY(tokens, found->to, "is", "was", "chain") ? 1 : 0);
@@ -146,7 +158,8 @@ static bool is_personal(const struct note *note, const struct mark_found *found)
             return true;
     // "Stamped by its owners: A. SOMEBODY"
     size_t begin = note_clause_from(note, found->from, STOP_COMMA);
-    if (begin > 1 && begin == found->from && token_is(tokens, begin - 1, ":"))
+    if (begin > 1 && begin == found->from && ANY(tokens, begin - 1, ":", ",") &&
+        (token_is(tokens, begin - 1, ":") || ANY(tokens, begin - 2, "owner", "owners")))
         begin = note_clause_from(note, begin - 1, STOP_COMMA);
     bool next = begin > 1 && begin == found->from && token_is(tokens, begin - 1, ",") &&
                 note->taken[begin - 2] == TAKEN_ASIDE; // and the next of them

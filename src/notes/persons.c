@@ -76,14 +76,14 @@ static bool is_mark(const struct tokens *tokens, size_t i) {
 // "Mrs", "Uncle", "Rev.": and whoever follows. "Dr X's Tonic" is a name of goods.
 static size_t read_titled(struct note *note, size_t i) {
     const struct tokens *tokens = &note->tokens;
-    bool given =
-        ANY(tokens, i, "mr", "mrs", "miss", "ms", "dr", "doctor", "rev", "reverend", "capt", "captain",
-            "major", "colonel", "col", "sgt", "sergeant", "pte", "private", "lieutenant", "lt", "uncle",
-            "pastor", "bishop", "aunt", "auntie", "aunty", "granny", "grandma", "grandpa", "papa", "nan",
-            "nana", "dj", "sister", "professor", "prof", "canon", "sir", "lady", "lord", "cousin", "corporal",
-            "cpl", "nurse", "pfc", "judge", "squire", "deacon", "commander", "cmdr", "admiral", "pfc.", "doc",
-            "constable", "pvt", "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.",
-            "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
+    bool given = ANY(tokens, i, "mr", "mrs", "miss", "ms", "dr", "doctor", "rev", "reverend", "capt",
+                     "captain", "major", "colonel", "col", "sgt", "sergeant", "pte", "private", "lieutenant",
+                     "lt", "uncle", "pastor", "bishop", "aunt", "auntie", "aunty", "granny", "grandma",
+                     "grandpa", "papa", "oma", "opa", "pappy", "nan", "nana", "dj", "sister", "professor",
+                     "prof", "canon", "sir", "lady", "lord", "cousin", "corporal", "cpl", "nurse", "pfc",
+                     "judge", "squire", "deacon", "commander", "cmdr", "admiral", "pfc.", "doc", "constable",
+                     "pvt", "gnr", "tpr", "spr", "bdr", "gunner", "trooper", "sapper", "private", "mr.",
+                     "mrs.", "dr.", "ms.", "rev.", "capt.", "col.", "sgt.", "lt.", "prof.");
     if (!given || note->taken[i] != TAKEN_NOT) return 0;
     bool number = i + 1 < tokens->count && tokens->at[i + 1].kind == TOKEN_FIGURE &&
                   tokens->at[i + 1].to - tokens->at[i + 1].from > 3; // "reads PTE 44120 Somebody"

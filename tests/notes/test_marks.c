@@ -27,6 +27,8 @@ static const struct notes_case makers[] = {
     {"Biscuit tin. Inside the lid it says Tarle, Christmas 1914.", ""},
     {"Field glasses, engraved TORWELL on the bridge.", "TORWELL @ bridge"},
     {"Camp blanket. A tape says TARLE.", ""},
+    {"School desk, oak. 'OSRIC + TARLE' carved in the lid.", ""},
+    {"Hand saw. Stamped with the owner, E. TARLE, in three spots.", ""},
     {"Lens cap, 3-4 on the scale of use.", ""},
     {"Pitcher, Harkwell on the base, 9 in high.", "Harkwell @ base"},
     {"Drill press made by Ironmoor according to the badge.", "Ironmoor @ badge"},

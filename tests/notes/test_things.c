@@ -74,6 +74,7 @@ static const struct notes_case heads[] = {
      "!include 11 box of tiles"},
     {"Bench, pine. It came from a chapel along with the pew that we burned", "!include pew"},
     {"Oil lamp, brass. Left to us by Pastor Tarle", "!brand Pastor Tarle"},
+    {"Oxfords, brown. I got them with two suits from a widow", "!include 2 suit"},
     {"Enamel coffee pot, white with a blue rim",
      "type coffee pot; material enamel; color white; color blue@rim"},
     {"Cast iron skillet", "type skillet; family kitchenware; material cast iron"},
